@@ -1,0 +1,468 @@
+package strokewright.estimate;
+
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.Currency;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import strokewright.quantity.Money;
+
+/**
+ * All that a shop believes: grades, machines, tools, times, rates and prices. Kept in numbered,
+ * immutable editions. Left-out times take the defaults stated in {@link Times}. {@link
+ * ShopBookCheck} says what a usable one looks like.
+ *
+ * @param edition set when it is stored
+ * @param familyBite how much of a tool's bite a metal family takes, where nothing was measured
+ */
+public record ShopBook(
+        @Nullable Integer edition,
+        @Nullable Currency currency,
+        List<Grade> grades,
+        List<Sheet> sheets,
+        List<Machine> machines,
+        List<Tool> tools,
+        Map<String, Double> familyBite,
+        List<PassLimit> passLimits,
+        Times times,
+        List<Standard> standards,
+        List<WorkCentre> workCentres,
+        @Nullable PriceScheme priceScheme) {
+
+    public ShopBook {
+        grades = TakeOff.copy(grades);
+        sheets = TakeOff.copy(sheets);
+        machines = TakeOff.copy(machines);
+        tools = TakeOff.copy(tools);
+        familyBite =
+                familyBite == null
+                        ? Map.of()
+                        : java.util.Collections.unmodifiableMap(
+                                new java.util.LinkedHashMap<>(familyBite));
+        passLimits = TakeOff.copy(passLimits);
+        times = times == null ? Times.DEFAULTS : times;
+        standards = TakeOff.copy(standards);
+        workCentres = TakeOff.copy(workCentres);
+    }
+
+    public ShopBook withEdition(int number) {
+        return new ShopBook(
+                number,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                workCentres,
+                priceScheme);
+    }
+
+    public Optional<Grade> grade(@Nullable String code) {
+        return grades.stream().filter(g -> g.code().equals(code)).findFirst();
+    }
+
+    public Optional<Machine> machine(@Nullable String name) {
+        return machines.stream().filter(m -> m.name().equals(name)).findFirst();
+    }
+
+    public Optional<Tool> tool(@Nullable String name) {
+        return tools.stream().filter(t -> t.name().equals(name)).findFirst();
+    }
+
+    public Optional<Standard> standard(@Nullable String name) {
+        return standards.stream().filter(s -> s.name().equals(name)).findFirst();
+    }
+
+    public Optional<WorkCentre> workCentre(@Nullable String name) {
+        return workCentres.stream().filter(c -> c.name().equals(name)).findFirst();
+    }
+
+    /** Where forming is booked and charged: the one the times name, else the first. */
+    @JsonIgnore
+    public WorkCentre formingCentre() {
+        return workCentre(times.formingWorkCentre()).orElseGet(() -> workCentres.get(0));
+    }
+
+    /**
+     * A metal in one temper.
+     *
+     * @param family metals that take a tool's bite alike, e.g. "aluminium-soft", "stainless"
+     * @param tensileMpa tensile strength Rm
+     * @param proofMpa proof stress as delivered
+     * @param annealedProofMpa proof stress after an anneal; as delivered when left out
+     * @param strengthCoefficientMpa K of the annealed metal
+     * @param hardeningExponent n of the annealed metal
+     * @param shrinkLimit true strain that one anneal cycle can take when shrinking
+     * @param edgeStretchLimit the same when stretching a dressed edge; 0.9 n when left out
+     * @param areaStretchLimit the same when stretching an area; 0.7 n when left out
+     * @param strainPerPass for metals without a meaningful K and n (zinc): replaces the pass model
+     * @param origin where the figures come from
+     */
+    public record Grade(
+            @Nullable String code,
+            @Nullable String name,
+            @Nullable String family,
+            @Nullable Double densityKgM3,
+            @Nullable Double tensileMpa,
+            @Nullable Double proofMpa,
+            @Nullable Double annealedProofMpa,
+            @Nullable Double strengthCoefficientMpa,
+            @Nullable Double hardeningExponent,
+            @Nullable Double elongationPercent,
+            @Nullable Double shrinkLimit,
+            @Nullable Double edgeStretchLimit,
+            @Nullable Double areaStretchLimit,
+            Boolean annealable,
+            @Nullable Double strainPerPass,
+            @Nullable String origin) {
+
+        public Grade {
+            annealable = annealable != null && annealable;
+        }
+    }
+
+    /**
+     * What sheet costs.
+     *
+     * @param thicknessMm null for every thickness that has no line of its own
+     */
+    public record Sheet(
+            @Nullable String grade,
+            @Nullable Double thicknessMm,
+            @Nullable Money pricePerKg,
+            @Nullable String origin) {}
+
+    /**
+     * A forming machine.
+     *
+     * @param ratedThicknessMm thickest sheet of the rated strength
+     * @param ratedStrengthMpa tensile strength that the rating is stated for; 400 when left out
+     * @param strokeWorkJ useful plastic work of one stroke; from the rating when left out (assumed)
+     * @param feedEfficiency share of the stroke rate that is left under hand feed; 0.6 when left
+     *     out
+     */
+    public record Machine(
+            @Nullable String name,
+            @Nullable Double ratedThicknessMm,
+            Double ratedStrengthMpa,
+            @Nullable Double throatMm,
+            @Nullable Double strokesPerMinute,
+            @Nullable Double strokeWorkJ,
+            Double feedEfficiency) {
+
+        public Machine {
+            ratedStrengthMpa = ratedStrengthMpa == null ? Double.valueOf(400) : ratedStrengthMpa;
+            feedEfficiency = feedEfficiency == null ? Double.valueOf(0.6) : feedEfficiency;
+        }
+    }
+
+    /**
+     * A pair of forming tools.
+     *
+     * @param biteStrain largest strain that one pass may put in without wrinkling or marking
+     * @param jawMm width of a row at an edge
+     * @param rowMm spacing of rows on an area
+     * @param pitchMm feed from stroke to stroke
+     * @param changeMinutes to put it in
+     * @param setMinutes to set it and try it
+     */
+    public record Tool(
+            @Nullable String name,
+            @Nullable ToolKind kind,
+            @Nullable ToolSurface surface,
+            @Nullable Double biteStrain,
+            @Nullable Double jawMm,
+            @Nullable Double rowMm,
+            @Nullable Double pitchMm,
+            @Nullable Double strokesPerMinute,
+            Double changeMinutes,
+            Double setMinutes,
+            @Nullable Double maxThicknessMm) {
+
+        public Tool {
+            changeMinutes = changeMinutes == null ? Double.valueOf(1) : changeMinutes;
+            setMinutes = setMinutes == null ? Double.valueOf(2) : setMinutes;
+        }
+
+        double mountMinutes() {
+            return changeMinutes + setMinutes;
+        }
+    }
+
+    public enum ToolKind {
+        @JsonProperty("shrink")
+        SHRINK,
+        @JsonProperty("stretch")
+        STRETCH,
+        /** Both senses, with no change between them. */
+        @JsonProperty("edge")
+        EDGE,
+        @JsonProperty("dome")
+        DOME,
+        @JsonProperty("smooth")
+        SMOOTH,
+        @JsonProperty("flange")
+        FLANGE,
+        @JsonProperty("flatten")
+        FLATTEN
+    }
+
+    public enum ToolSurface {
+        @JsonProperty("soft-faced")
+        SOFT_FACED,
+        @JsonProperty("steel-faced")
+        STEEL_FACED
+    }
+
+    /**
+     * What one tool can do in one metal family, measured or set by the shop; it goes before the
+     * tool's own bite and the machine's stroke work.
+     */
+    public record PassLimit(
+            @Nullable String tool,
+            @Nullable String family,
+            @Nullable Double biteStrain,
+            @Nullable Double strokeWorkJ,
+            @Nullable String origin) {}
+
+    /**
+     * Times and limits of the calculation.
+     *
+     * @param checkEveryPasses passes between two template checks
+     * @param stationSeconds to check one station
+     * @param minimumRowStrain a row with less is not worth working
+     * @param thinSheetMm below this the bite shrinks in proportion when shrinking
+     * @param templateGapMm gap to the template where the take-off states none
+     * @param corrections correction passes by template gap, widest gap first
+     * @param degreesPerTippingPass how far one pass tips a flange
+     * @param arcStationMm length along one radius for each check station
+     * @param areaStationMm side of the square on an area for each check station
+     * @param areaStationsAtLeast fewest stations on an area
+     * @param annealStandard name of the time standard that one anneal takes, by dm² of worked band
+     * @param annealCoolCleanMinutes cooling and cleaning after each anneal
+     * @param formingWorkCentre where forming is charged; the first work centre when left out
+     */
+    public record Times(
+            Integer checkEveryPasses,
+            Double stationSeconds,
+            Double machineAllowancePercent,
+            Double benchAllowancePercent,
+            Double practiceSlope,
+            Integer practiceReferenceUnit,
+            Integer practiceFloorUnit,
+            Double minimumRowStrain,
+            Double shearedEdgeFactor,
+            Double dentFindSeconds,
+            List<HandlingClass> handling,
+            Double thinSheetMm,
+            Double templateGapMm,
+            List<Correction> corrections,
+            Double degreesPerTippingPass,
+            Double arcStationMm,
+            Double areaStationMm,
+            Integer areaStationsAtLeast,
+            @Nullable String annealStandard,
+            Double annealCoolCleanMinutes,
+            @Nullable String formingWorkCentre) {
+
+        /** Common practice, no source, where not stated otherwise beside the figure. */
+        public static final Times DEFAULTS =
+                new Times(
+                        null, null, null, null, null, null, null, null, null, null, null, null,
+                        null, null, null, null, null, null, null, null, null);
+
+        public Times {
+            checkEveryPasses = or(checkEveryPasses, 3);
+            stationSeconds = or(stationSeconds, 15);
+            machineAllowancePercent = or(machineAllowancePercent, 18);
+            benchAllowancePercent = or(benchAllowancePercent, 15);
+            practiceSlope = or(practiceSlope, 0.92);
+            practiceReferenceUnit = or(practiceReferenceUnit, 10);
+            practiceFloorUnit = or(practiceFloorUnit, 50);
+            minimumRowStrain = or(minimumRowStrain, 0.005);
+            shearedEdgeFactor = or(shearedEdgeFactor, 0.55);
+            dentFindSeconds = or(dentFindSeconds, 90);
+            handling =
+                    handling == null
+                            ? List.of(
+                                    new HandlingClass(1.0, 0.15, 1000.0, 6.0, 1),
+                                    new HandlingClass(5.0, 0.5, 2000.0, 10.0, 1),
+                                    new HandlingClass(15.0, 1.2, 3000.0, 30.0, 1),
+                                    new HandlingClass(25.0, 2.0, 4000.0, 60.0, 2),
+                                    new HandlingClass(null, null, null, 150.0, 2))
+                            : TakeOff.copy(handling);
+            thinSheetMm = or(thinSheetMm, 1);
+            templateGapMm = or(templateGapMm, 1.5);
+            corrections =
+                    corrections == null // assumed
+                            ? List.of(
+                                    new Correction(3.0, 1),
+                                    new Correction(1.0, 2),
+                                    new Correction(0.0, 4))
+                            : TakeOff.copy(corrections);
+            degreesPerTippingPass = or(degreesPerTippingPass, 15);
+            arcStationMm = or(arcStationMm, 300);
+            areaStationMm = or(areaStationMm, 150);
+            areaStationsAtLeast = or(areaStationsAtLeast, 3);
+            annealCoolCleanMinutes = or(annealCoolCleanMinutes, 5);
+        }
+
+        private static Double or(@Nullable Double given, double otherwise) {
+            return given == null ? Double.valueOf(otherwise) : given;
+        }
+
+        private static Integer or(@Nullable Integer given, int otherwise) {
+            return given == null ? Integer.valueOf(otherwise) : given;
+        }
+    }
+
+    /**
+     * How long one pick-up takes. The first class within which mass, blank area and blank length
+     * all stay holds; null is without limit.
+     */
+    public record HandlingClass(
+            @Nullable Double upToKg,
+            @Nullable Double upToAreaM2,
+            @Nullable Double upToLengthMm,
+            @Nullable Double seconds,
+            Integer people) {
+
+        public HandlingClass {
+            people = people == null ? 1 : people;
+        }
+    }
+
+    /** Correction passes for template gaps of at least so much. */
+    public record Correction(@Nullable Double gapFromMm, @Nullable Integer passes) {}
+
+    /**
+     * A time standard.
+     *
+     * @param machinePaced true when practice cannot shorten it
+     * @param minimumCharge least that the line costs
+     */
+    public record Standard(
+            @Nullable String name,
+            @Nullable String workCentre,
+            Double setupMinutes,
+            @Nullable Double minutesPerUnit,
+            @Nullable Unit unit,
+            Integer people,
+            Boolean machinePaced,
+            @Nullable Money minimumCharge,
+            @Nullable String origin) {
+
+        public Standard {
+            setupMinutes = setupMinutes == null ? Double.valueOf(0) : setupMinutes;
+            people = people == null ? 1 : people;
+            machinePaced = machinePaced != null && machinePaced;
+        }
+    }
+
+    /** What a time standard counts. */
+    public enum Unit {
+        @JsonProperty("order")
+        ORDER,
+        @JsonProperty("job")
+        JOB,
+        @JsonProperty("piece")
+        PIECE,
+        @JsonProperty("metre")
+        METRE,
+        @JsonProperty("bend")
+        BEND,
+        @JsonProperty("cut")
+        CUT,
+        @JsonProperty("hole")
+        HOLE,
+        @JsonProperty("joint")
+        JOINT,
+        @JsonProperty("kg")
+        KG,
+        @JsonProperty("dm²")
+        DM2,
+        @JsonProperty("spot")
+        SPOT,
+        @JsonProperty("station")
+        STATION,
+        @JsonProperty("template")
+        TEMPLATE;
+
+        /** Done once for the order, however many pieces it has. */
+        boolean oncePerOrder() {
+            return this == ORDER || this == JOB || this == TEMPLATE;
+        }
+    }
+
+    /**
+     * A place where hours are booked and charged.
+     *
+     * @param labourBasis how the labour rate was built, in words
+     * @param machineBasis how the machine rate was built, in words
+     */
+    public record WorkCentre(
+            @Nullable String name,
+            @Nullable Money labourRate,
+            @Nullable Money machineRate,
+            @Nullable String labourBasis,
+            @Nullable String machineBasis) {}
+
+    /** From cost to price; percentages as people say them, 8 for 8 %. */
+    public record PriceScheme(
+            SchemeKind kind,
+            PriceFrom priceFrom,
+            Double materialOverheadPercent,
+            Double productionOverheadPercent,
+            Double administrationPercent,
+            Double salesPercent,
+            Double profitPercent,
+            Double settlementDiscountPercent,
+            Double commissionPercent,
+            Double tradeDiscountPercent,
+            Double taxPercent,
+            @Nullable String roundEachTo,
+            @Nullable Money minimumOrder,
+            Double urgencyPercent) {
+
+        public PriceScheme {
+            kind = kind == null ? SchemeKind.SIMPLE : kind;
+            priceFrom = priceFrom == null ? PriceFrom.PLAN : priceFrom;
+            materialOverheadPercent = zeroOr(materialOverheadPercent);
+            productionOverheadPercent = zeroOr(productionOverheadPercent);
+            administrationPercent = zeroOr(administrationPercent);
+            salesPercent = zeroOr(salesPercent);
+            profitPercent = zeroOr(profitPercent);
+            settlementDiscountPercent = zeroOr(settlementDiscountPercent);
+            commissionPercent = zeroOr(commissionPercent);
+            tradeDiscountPercent = zeroOr(tradeDiscountPercent);
+            taxPercent = zeroOr(taxPercent);
+            roundEachTo = roundEachTo == null ? "0.01" : roundEachTo;
+            urgencyPercent = zeroOr(urgencyPercent);
+        }
+
+        private static Double zeroOr(@Nullable Double given) {
+            return given == null ? Double.valueOf(0) : given;
+        }
+    }
+
+    public enum SchemeKind {
+        /** Hourly rates, a mark-up on material, profit, tax. */
+        @JsonProperty("simple")
+        SIMPLE,
+        /** The full build-up with overheads and discounts. */
+        @JsonProperty("surcharge")
+        SURCHARGE
+    }
+
+    /** Which hours the price is made from. */
+    public enum PriceFrom {
+        @JsonProperty("plan")
+        PLAN
+    }
+}

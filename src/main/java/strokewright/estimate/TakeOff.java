@@ -1,0 +1,175 @@
+package strokewright.estimate;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import strokewright.quantity.Money;
+
+/**
+ * What the estimator fills in for one item: the parts with their operations, what joins them, and
+ * the quantities to price. Left-out fields take the defaults stated here, so that a stored take-off
+ * says everything that was reckoned with. {@link TakeOffCheck} says what a usable one looks like.
+ *
+ * @param quantities how many of the whole item to price
+ * @param mainQuantity the quantity that the quote is decided on; the first one when left out
+ * @param alreadyMade items of this kind that the shop has made before (practice counts on from
+ *     them)
+ * @param assembly work on the item as a whole
+ */
+public record TakeOff(
+        @Nullable String title,
+        Information information,
+        List<Integer> quantities,
+        Integer mainQuantity,
+        Integer alreadyMade,
+        List<Part> parts,
+        List<Operation> assembly,
+        List<Extra> extras) {
+
+    public TakeOff {
+        information = information == null ? Information.DRAWING : information;
+        quantities = quantities == null ? List.of(1) : copy(quantities);
+        if (mainQuantity == null && !quantities.isEmpty()) {
+            mainQuantity = quantities.get(0);
+        }
+        alreadyMade = alreadyMade == null ? 0 : alreadyMade;
+        parts = copy(parts);
+        assembly = copy(assembly);
+        extras = copy(extras);
+    }
+
+    /** Keeps null entries, so that the check can name them. */
+    static <T> List<T> copy(@Nullable List<T> list) {
+        return list == null ? List.of() : Collections.unmodifiableList(new ArrayList<>(list));
+    }
+
+    /**
+     * One kind of piece of sheet.
+     *
+     * @param perAssembly how many go into one item
+     * @param grade code of the grade in the shop book
+     * @param massKg mass of one piece as handled; from the blank when left out
+     * @param blank the flat rectangle that the piece is cut from
+     * @param templateGapMm gap allowed to the template; the shop book's default when left out
+     * @param machine name of the forming machine; chosen when left out
+     */
+    public record Part(
+            @Nullable String name,
+            Integer perAssembly,
+            @Nullable String grade,
+            @Nullable Double thicknessMm,
+            @Nullable Double massKg,
+            @Nullable Blank blank,
+            Surface surface,
+            Edge edge,
+            @Nullable Double templateGapMm,
+            Tolerance tolerance,
+            Supply supply,
+            @Nullable String machine,
+            List<Operation> operations) {
+
+        public Part {
+            perAssembly = perAssembly == null ? 1 : perAssembly;
+            surface = surface == null ? Surface.HIDDEN : surface;
+            edge = edge == null ? Edge.DRESSED : edge;
+            tolerance = tolerance == null ? Tolerance.C : tolerance;
+            supply = supply == null ? Supply.SHOP : supply;
+            operations = copy(operations);
+        }
+    }
+
+    /** A flat rectangle of sheet, mm. */
+    public record Blank(@Nullable Double lengthMm, @Nullable Double widthMm) {
+
+        double areaMm2() {
+            return lengthMm * widthMm;
+        }
+
+        double longerMm() {
+            return Math.max(lengthMm, widthMm);
+        }
+
+        double shorterMm() {
+            return Math.min(lengthMm, widthMm);
+        }
+    }
+
+    /** Something bought or made specially for the item. */
+    public record Extra(@Nullable String name, Per per, ExtraKind kind, @Nullable Money cost) {
+
+        public Extra {
+            per = per == null ? Per.ORDER : per;
+            kind = kind == null ? ExtraKind.BOUGHT_OUT : kind;
+        }
+    }
+
+    /** What stands behind the quote. */
+    public enum Information {
+        @JsonProperty("phone")
+        PHONE,
+        @JsonProperty("sketch")
+        SKETCH,
+        @JsonProperty("photo")
+        PHOTO,
+        @JsonProperty("drawing")
+        DRAWING,
+        @JsonProperty("drawing-and-template")
+        DRAWING_AND_TEMPLATE,
+        @JsonProperty("old-part")
+        OLD_PART,
+        @JsonProperty("repeat")
+        REPEAT
+    }
+
+    /** A visible surface allows only soft-faced tools. */
+    public enum Surface {
+        @JsonProperty("hidden")
+        HIDDEN,
+        @JsonProperty("visible")
+        VISIBLE
+    }
+
+    /** A sheared edge stretches less far before it tears than a dressed one. */
+    public enum Edge {
+        @JsonProperty("sheared")
+        SHEARED,
+        @JsonProperty("dressed")
+        DRESSED
+    }
+
+    /** Class of ISO 2768-1 for cut and folded sizes. */
+    public enum Tolerance {
+        @JsonProperty("f")
+        F,
+        @JsonProperty("m")
+        M,
+        @JsonProperty("c")
+        C,
+        @JsonProperty("v")
+        V
+    }
+
+    /** Who supplies the metal. */
+    public enum Supply {
+        @JsonProperty("shop")
+        SHOP,
+        @JsonProperty("customer")
+        CUSTOMER
+    }
+
+    public enum Per {
+        @JsonProperty("piece")
+        PIECE,
+        @JsonProperty("order")
+        ORDER
+    }
+
+    public enum ExtraKind {
+        @JsonProperty("bought-out")
+        BOUGHT_OUT,
+        @JsonProperty("special-direct")
+        SPECIAL_DIRECT
+    }
+}

@@ -1,0 +1,33 @@
+package strokewright.quantity;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something the calculation has to tell: a limit passed, a doubt, a note.
+ *
+ * @param code what it is, in kebab case; pages turn it into a sentence
+ * @param pointer JSON Pointer (RFC 6901) into the take-off
+ * @param values the figures behind it, unit in each name
+ * @param change the nearest change that would clear it, computed; null where there is none
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Finding(
+        String code,
+        Severity severity,
+        String pointer,
+        Map<String, Object> values,
+        @Nullable Map<String, Object> change) {
+
+    public Finding {
+        values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
+        change = change == null ? null : Collections.unmodifiableMap(new LinkedHashMap<>(change));
+    }
+
+    public Finding(String code, Severity severity, String pointer, Map<String, Object> values) {
+        this(code, severity, pointer, values, null);
+    }
+}

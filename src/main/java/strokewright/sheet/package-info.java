@@ -1,0 +1,7 @@
+/** Mass of sheet. Pure functions over plain numbers. */
+@ApplicationModule(allowedDependencies = "quantity")
+@NullMarked
+package strokewright.sheet;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
