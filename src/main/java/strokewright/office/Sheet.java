@@ -1,0 +1,135 @@
+package strokewright.office;
+
+import java.util.List;
+import org.apache.poi.ss.usermodel.DataValidation;
+import org.apache.poi.ss.usermodel.DataValidationConstraint;
+import org.apache.poi.ss.usermodel.DataValidationConstraint.OperatorType;
+import org.apache.poi.ss.usermodel.DataValidationHelper;
+import org.apache.poi.ss.usermodel.PrintSetup;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.CellRangeAddressList;
+import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFRow;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+
+/**
+ * One sheet of a {@link Workbook}; rows and columns are counted from zero. Printed it takes the
+ * width of one page.
+ */
+public final class Sheet {
+
+    private static final int CHARACTER = 256; // the file format counts 256ths of a character
+
+    private final Workbook book;
+    private final XSSFSheet sheet;
+    private int lastColumn;
+
+    Sheet(Workbook book, XSSFSheet sheet) {
+        this.book = book;
+        this.sheet = sheet;
+        sheet.setDisplayGridlines(false);
+        sheet.setFitToPage(true);
+        PrintSetup print = sheet.getPrintSetup();
+        print.setPaperSize(PrintSetup.A4_PAPERSIZE);
+        print.setFitWidth((short) 1);
+        print.setFitHeight((short) 0);
+        sheet.getFooter().setRight("&P / &N");
+    }
+
+    public String name() {
+        return sheet.getSheetName();
+    }
+
+    public Place place(int row, int column) {
+        return new Place(name(), row, column);
+    }
+
+    /** Puts a cell, in place of what stood there. */
+    public Place put(int row, int column, Cell content) {
+        XSSFRow line = sheet.getRow(row) == null ? sheet.createRow(row) : sheet.getRow(row);
+        XSSFCell cell = line.createCell(column);
+        cell.setCellStyle(book.style(content));
+        if (content instanceof Cell.Text text) {
+            cell.setCellValue(Texts.fitting(text.text()));
+        } else if (content instanceof Cell.Number number) {
+            cell.setCellValue(number.value());
+        } else if (content instanceof Cell.Day day) {
+            cell.setCellValue(day.date());
+        } else if (content instanceof Cell.Formula formula) {
+            cell.setCellFormula(formula.formula());
+        }
+        lastColumn = Math.max(lastColumn, column);
+        return place(row, column);
+    }
+
+    /** Puts cells side by side, the first in the given column. */
+    public void put(int row, int column, List<Cell> contents) {
+        for (int i = 0; i < contents.size(); i++) {
+            put(row, column + i, contents.get(i));
+        }
+    }
+
+    /** Widths of the columns from the first on, in characters. */
+    public void widths(int... characters) {
+        for (int i = 0; i < characters.length; i++) {
+            sheet.setColumnWidth(i, characters[i] * CHARACTER);
+        }
+    }
+
+    /** Keeps so many rows and columns in sight while the rest is scrolled. */
+    public void freeze(int rows, int columns) {
+        sheet.createFreezePane(columns, rows);
+    }
+
+    public void landscape() {
+        sheet.getPrintSetup().setLandscape(true);
+    }
+
+    /** Prints these rows again at the head of every page. */
+    public void repeat(int firstRow, int lastRow) {
+        sheet.setRepeatingRows(new CellRangeAddress(firstRow, lastRow, -1, -1));
+    }
+
+    /** Locks every cell that is no input, without a password: against slips, not against people. */
+    public void lock() {
+        sheet.enableLocking();
+        sheet.lockFormatColumns(false);
+        sheet.lockFormatRows(false);
+    }
+
+    /** Offers what stands in a range of cells, and refuses anything else. */
+    public void choice(Place where, Place first, Place last, String otherwise) {
+        allow(where, helper().createFormulaListConstraint(first.to(last)), otherwise);
+    }
+
+    /** Takes numbers between the two, both included, and refuses anything else. */
+    public void between(Place where, double low, double high, String otherwise) {
+        allow(
+                where,
+                helper().createDecimalConstraint(
+                                OperatorType.BETWEEN, Double.toString(low), Double.toString(high)),
+                otherwise);
+    }
+
+    /** What is printed: all that was put, and nothing that somebody notes beside it. */
+    void close() {
+        book.print(sheet, Math.max(0, sheet.getLastRowNum()), lastColumn);
+    }
+
+    private void allow(Place where, DataValidationConstraint constraint, String otherwise) {
+        DataValidation rule =
+                helper().createValidation(
+                                constraint,
+                                new CellRangeAddressList(
+                                        where.row(), where.row(), where.column(), where.column()));
+        rule.setEmptyCellAllowed(false);
+        rule.setErrorStyle(DataValidation.ErrorStyle.STOP);
+        rule.createErrorBox("Not possible here", otherwise);
+        rule.setShowErrorBox(true);
+        sheet.addValidationData(rule);
+    }
+
+    private DataValidationHelper helper() {
+        return sheet.getDataValidationHelper();
+    }
+}
