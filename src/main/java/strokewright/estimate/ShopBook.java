@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.PriceScheme;
 import strokewright.quantity.Money;
 
 /**
@@ -412,57 +413,4 @@ public record ShopBook(
             @Nullable Money machineRate,
             @Nullable String labourBasis,
             @Nullable String machineBasis) {}
-
-    /** From cost to price; percentages as people say them, 8 for 8 %. */
-    public record PriceScheme(
-            SchemeKind kind,
-            PriceFrom priceFrom,
-            Double materialOverheadPercent,
-            Double productionOverheadPercent,
-            Double administrationPercent,
-            Double salesPercent,
-            Double profitPercent,
-            Double settlementDiscountPercent,
-            Double commissionPercent,
-            Double tradeDiscountPercent,
-            Double taxPercent,
-            @Nullable String roundEachTo,
-            @Nullable Money minimumOrder,
-            Double urgencyPercent) {
-
-        public PriceScheme {
-            kind = kind == null ? SchemeKind.SIMPLE : kind;
-            priceFrom = priceFrom == null ? PriceFrom.PLAN : priceFrom;
-            materialOverheadPercent = zeroOr(materialOverheadPercent);
-            productionOverheadPercent = zeroOr(productionOverheadPercent);
-            administrationPercent = zeroOr(administrationPercent);
-            salesPercent = zeroOr(salesPercent);
-            profitPercent = zeroOr(profitPercent);
-            settlementDiscountPercent = zeroOr(settlementDiscountPercent);
-            commissionPercent = zeroOr(commissionPercent);
-            tradeDiscountPercent = zeroOr(tradeDiscountPercent);
-            taxPercent = zeroOr(taxPercent);
-            roundEachTo = roundEachTo == null ? "0.01" : roundEachTo;
-            urgencyPercent = zeroOr(urgencyPercent);
-        }
-
-        private static Double zeroOr(@Nullable Double given) {
-            return given == null ? Double.valueOf(0) : given;
-        }
-    }
-
-    public enum SchemeKind {
-        /** Hourly rates, a mark-up on material, profit, tax. */
-        @JsonProperty("simple")
-        SIMPLE,
-        /** The full build-up with overheads and discounts. */
-        @JsonProperty("surcharge")
-        SURCHARGE
-    }
-
-    /** Which hours the price is made from. */
-    public enum PriceFrom {
-        @JsonProperty("plan")
-        PLAN
-    }
 }

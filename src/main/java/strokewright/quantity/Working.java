@@ -16,8 +16,13 @@ public final class Working {
             values[i] = inputs[i].value();
         }
         double value = formula.apply(values);
-        lines.add(new Why(figure, formula.code(), Arrays.asList(inputs), value));
+        note(figure, formula, value, inputs);
         return value;
+    }
+
+    /** Writes down a figure that its formula computed in decimals elsewhere. */
+    public void note(String figure, Formula formula, double value, Why.Input... inputs) {
+        lines.add(new Why(figure, formula.code(), Arrays.asList(inputs), value));
     }
 
     public List<Why> lines() {

@@ -1,0 +1,112 @@
+package strokewright.costing;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Locale;
+import java.util.function.Function;
+import strokewright.quantity.Formula;
+
+/**
+ * The formulas from minutes to money, each by name. They reckon in exact decimals of 34 digits, so
+ * that half a cent stays half a cent until it is rounded; money in the shop's currency.
+ */
+public enum CostingFormula implements Formula {
+    STANDARD_MINUTES(
+            "normal minutes × (1 + allowance / 100)",
+            "ILO, Introduction to Work Study: allowance on normal time",
+            x -> x[0].multiply(onePlus(x[1]))),
+    RUN_MINUTES(
+            "(paced × pieces + hand-paced × sum of practice factors) × (1 + allowance / 100)",
+            "unit learning curve with a fixed part: DeJong 1957, Ergonomics 1",
+            x -> x[0].multiply(x[1]).add(x[2].multiply(x[3])).multiply(onePlus(x[4]))),
+    HOURS(
+            "minutes / 60",
+            "arithmetic",
+            x -> x[0].divide(BigDecimal.valueOf(60), MathContext.DECIMAL128)),
+    HOURS_AT_RATE("hours × rate", "arithmetic", x -> x[0].multiply(x[1])),
+    MASS_AT_PRICE(
+            "mass × pieces × price per kg", "arithmetic", x -> x[0].multiply(x[1]).multiply(x[2])),
+    UP_TO_MINIMUM_CHARGE(
+            "max(0, minimum charge − cost)",
+            "arithmetic",
+            x -> x[0].subtract(x[1]).max(BigDecimal.ZERO)),
+    PERCENT_OF(
+            "base × percent / 100",
+            "surcharge calculation",
+            x -> x[0].multiply(x[1].movePointLeft(2))),
+    SHARE_OF_PRICE_AFTER(
+            "base / (1 − all shares / 100) × share / 100, taken as a share of the price after it",
+            "surcharge calculation, reckoned in the hundred",
+            x ->
+                    x[0].divide(
+                                    BigDecimal.ONE.subtract(x[1].movePointLeft(2)),
+                                    MathContext.DECIMAL128)
+                            .multiply(x[2].movePointLeft(2))),
+    SUM("sum of the inputs", "arithmetic", CostingFormula::sum),
+    PRICE_EACH(
+            "price / pieces, rounded half up to a multiple of the step",
+            "arithmetic",
+            x -> toStep(x[0], x[1], x[2], RoundingMode.HALF_UP)),
+    PRICE_EACH_OF_MINIMUM(
+            "minimum order / pieces, rounded up to a multiple of the step",
+            "arithmetic",
+            x -> toStep(x[0], x[1], x[2], RoundingMode.UP)),
+    MULTIPLE("price each × pieces", "arithmetic", x -> x[0].multiply(x[1]));
+
+    private final String text;
+    private final String source;
+    private final Function<BigDecimal[], BigDecimal> function;
+
+    CostingFormula(String text, String source, Function<BigDecimal[], BigDecimal> function) {
+        this.text = text;
+        this.source = source;
+        this.function = function;
+    }
+
+    public BigDecimal exact(BigDecimal... inputs) {
+        return function.apply(inputs).round(MathContext.DECIMAL128);
+    }
+
+    @Override
+    public String code() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    @Override
+    public String text() {
+        return text;
+    }
+
+    @Override
+    public String source() {
+        return source;
+    }
+
+    @Override
+    public double apply(double... inputs) {
+        BigDecimal[] decimals = new BigDecimal[inputs.length];
+        for (int i = 0; i < inputs.length; i++) {
+            decimals[i] = BigDecimal.valueOf(inputs[i]);
+        }
+        return exact(decimals).doubleValue();
+    }
+
+    private static BigDecimal onePlus(BigDecimal percent) {
+        return BigDecimal.ONE.add(percent.movePointLeft(2));
+    }
+
+    private static BigDecimal sum(BigDecimal[] x) {
+        BigDecimal sum = BigDecimal.ZERO;
+        for (BigDecimal value : x) {
+            sum = sum.add(value);
+        }
+        return sum;
+    }
+
+    private static BigDecimal toStep(
+            BigDecimal price, BigDecimal pieces, BigDecimal step, RoundingMode mode) {
+        BigDecimal each = price.divide(pieces, MathContext.DECIMAL128);
+        return each.divide(step, 0, mode).multiply(step);
+    }
+}

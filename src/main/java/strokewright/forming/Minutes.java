@@ -1,0 +1,211 @@
+package strokewright.forming;
+
+import static strokewright.forming.FormingFormula.*;
+import static strokewright.quantity.Why.Input.computed;
+import static strokewright.quantity.Why.Input.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import strokewright.quantity.Why.Input;
+import strokewright.quantity.Working;
+
+/**
+ * Strokes, checks and normal minutes of one stretch of work on one piece.
+ *
+ * @param pacedMinutes the part of the stroke minutes that the machine alone paces, strokes / rate
+ * @param findMinutes to find and feel dents
+ */
+public record Minutes(
+        double strokes,
+        double strokeMinutes,
+        double pacedMinutes,
+        double repositionMinutes,
+        double checks,
+        double checkMinutes,
+        double findMinutes) {
+
+    /**
+     * Rows along an edge or a rim, with correction passes on the outermost row, each followed by a
+     * check, and tipping passes along the bend line.
+     *
+     * @param name what the figures are called by in the trace
+     */
+    public static Minutes alongRows(
+            String name,
+            List<Row> rows,
+            PassPlan plan,
+            int correctionPasses,
+            int tippingPasses,
+            double bendLineMm,
+            double arcStationMm,
+            Setting setting,
+            Pace pace,
+            Working working) {
+        Row outermost = rows.get(rows.size() - 1);
+        Input pitch = computed("pitch", setting.pitchMm(), "mm");
+        List<Input> strokes = new ArrayList<>();
+        for (int i = 0; i < rows.size(); i++) {
+            int passes = plan.passes().get(i) + (i == rows.size() - 1 ? correctionPasses : 0);
+            strokes.add(rowStrokes(passes, rows.get(i).lengthMm(), pitch, working));
+        }
+        if (tippingPasses > 0) {
+            strokes.add(rowStrokes(tippingPasses, bendLineMm, pitch, working));
+        }
+        double pickUps = plan.total() + correctionPasses + tippingPasses;
+        double checks =
+                working.figure(
+                        name + ".checks",
+                        CHECKS,
+                        computed("passes of the most worked row", plan.most(), ""),
+                        pace.checkEveryPasses(),
+                        computed("correction passes", correctionPasses, ""));
+        double stations =
+                working.figure(
+                        name + ".stations",
+                        ARC_STATIONS,
+                        computed("length", outermost.lengthMm(), "mm"),
+                        computed("station length", arcStationMm, "mm"));
+        double total = working.figure(name + ".strokes", SUM, strokes.toArray(Input[]::new));
+        return timed(name, total, pickUps, checks, stations, 0, pace, working);
+    }
+
+    /**
+     * Passes over a whole area.
+     *
+     * @param fewestStations stations on the smallest area
+     * @param areaStationMm side of the square that one station looks after
+     */
+    public static Minutes overArea(
+            String name,
+            double areaMm2,
+            int passes,
+            int fewestStations,
+            double areaStationMm,
+            Setting setting,
+            Pace pace,
+            Working working) {
+        double strokes =
+                working.figure(
+                        name + ".strokes",
+                        AREA_STROKES,
+                        computed("passes", passes, ""),
+                        computed("area", areaMm2, "mm²"),
+                        computed("pitch", setting.pitchMm(), "mm"),
+                        computed("row spacing", setting.widthMm(), "mm"));
+        double checks =
+                working.figure(
+                        name + ".checks",
+                        CHECKS,
+                        computed("passes", passes, ""),
+                        pace.checkEveryPasses(),
+                        computed("correction passes", 0, ""));
+        double stations =
+                working.figure(
+                        name + ".stations",
+                        AREA_STATIONS,
+                        computed("fewest", fewestStations, ""),
+                        computed("area", areaMm2, "mm²"),
+                        computed("station", areaStationMm, "mm"));
+        return timed(name, strokes, passes, checks, stations, 0, pace, working);
+    }
+
+    /** Dents: each is found and felt, picked up, worked and checked once at one station. */
+    public static Minutes atSpots(
+            String name,
+            int spots,
+            int strokesPerSpot,
+            double findSeconds,
+            Pace pace,
+            Working working) {
+        double strokes =
+                working.figure(
+                        name + ".strokes",
+                        SPOT_STROKES,
+                        drawing("spots", spots, ""),
+                        drawing("strokes each", strokesPerSpot, ""));
+        double find =
+                working.figure(
+                        name + ".findMinutes",
+                        FIND_MINUTES,
+                        drawing("spots", spots, ""),
+                        computed("find and feel", findSeconds, "s"));
+        return timed(name, strokes, spots, spots, 1, find, pace, working);
+    }
+
+    public double machineMinutes() {
+        return strokeMinutes + repositionMinutes + checkMinutes + findMinutes;
+    }
+
+    /** Everything added up and done {@code count} times. */
+    public static Minutes total(int count, List<Minutes> stretches, Working working) {
+        return new Minutes(
+                total("strokes", count, stretches, Minutes::strokes, working),
+                total("strokeMinutes", count, stretches, Minutes::strokeMinutes, working),
+                total("pacedMinutes", count, stretches, Minutes::pacedMinutes, working),
+                total("repositionMinutes", count, stretches, Minutes::repositionMinutes, working),
+                total("checks", count, stretches, Minutes::checks, working),
+                total("checkMinutes", count, stretches, Minutes::checkMinutes, working),
+                total("findMinutes", count, stretches, Minutes::findMinutes, working));
+    }
+
+    private static double total(
+            String figure,
+            int count,
+            List<Minutes> stretches,
+            ToDoubleFunction<Minutes> of,
+            Working working) {
+        Input[] inputs = new Input[stretches.size() + 1];
+        inputs[0] = drawing("count", count, "");
+        for (int i = 0; i < stretches.size(); i++) {
+            inputs[i + 1] = computed(figure, of.applyAsDouble(stretches.get(i)), "");
+        }
+        return working.figure(figure, COUNT_TIMES_SUM, inputs);
+    }
+
+    private static Input rowStrokes(int passes, double length, Input pitch, Working working) {
+        return computed(
+                "strokes of a row",
+                working.figure(
+                        "rowStrokes",
+                        ROW_STROKES,
+                        computed("passes", passes, ""),
+                        computed("length", length, "mm"),
+                        pitch),
+                "");
+    }
+
+    private static Minutes timed(
+            String name,
+            double strokes,
+            double pickUps,
+            double checks,
+            double stations,
+            double findMinutes,
+            Pace pace,
+            Working working) {
+        Input total = computed("strokes", strokes, "");
+        return new Minutes(
+                strokes,
+                working.figure(
+                        name + ".strokeMinutes",
+                        STROKE_MINUTES,
+                        total,
+                        pace.strokesPerMinute(),
+                        pace.feedEfficiency()),
+                strokes / pace.strokesPerMinute().value(),
+                working.figure(
+                        name + ".repositionMinutes",
+                        REPOSITION_MINUTES,
+                        computed("pick-ups", pickUps, ""),
+                        pace.pickUpSeconds()),
+                checks,
+                working.figure(
+                        name + ".checkMinutes",
+                        CHECK_MINUTES,
+                        computed("checks", checks, ""),
+                        computed("stations", stations, ""),
+                        pace.stationSeconds()),
+                findMinutes);
+    }
+}

@@ -1,0 +1,41 @@
+package strokewright.forming;
+
+/**
+ * How many passes a strain takes. Two things hold what one pass can put in: the bite b (largest
+ * strain without wrinkling or marking) and the plastic work W that the strokes of one pass give per
+ * sheet area. The form is assumed; b and W are measured with test strips.
+ */
+final class Passes {
+
+    private Passes() {}
+
+    /**
+     * N = ∫₀^ε max(1/b, t·σ(x)/W) dx with σ(x) = K·(ε₀ + x)ⁿ, in closed form because σ only rises.
+     *
+     * @param strain true strain to reach, ε ≥ 0
+     * @param offset ε₀, the strain that the metal has behind it
+     * @param k strength coefficient K, MPa
+     * @param n hardening exponent
+     * @param thickness mm
+     * @param workPerArea W, N/mm
+     * @param bite b, true strain
+     * @return passes, not yet rounded up
+     */
+    static double needed(
+            double strain,
+            double offset,
+            double k,
+            double n,
+            double thickness,
+            double workPerArea,
+            double bite) {
+        double parting = Math.pow(workPerArea / (thickness * bite * k), 1 / n) - offset;
+        double byBite = Math.max(0, Math.min(strain, parting));
+        double byWork =
+                thickness
+                        * k
+                        / (workPerArea * (n + 1))
+                        * (Math.pow(offset + strain, n + 1) - Math.pow(offset + byBite, n + 1));
+        return byBite / bite + byWork;
+    }
+}
