@@ -113,8 +113,7 @@ public final class Faults {
         Set<Object> seen = new HashSet<>();
         for (int i = 0; i < list.size(); i++) {
             T entry = list.get(i);
-            Object name = entry == null ? null : key.apply(entry);
-            if (name != null && !seen.add(name)) {
+            if (entry != null && !seen.add(key.apply(entry))) {
                 add(pointer + "/" + i + field, "stands twice: each must be different");
             }
         }

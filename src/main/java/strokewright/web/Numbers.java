@@ -1,0 +1,327 @@
+package strokewright.web;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import strokewright.quantity.Money;
+
+/**
+ * Numbers and units as people type and read them, in one locale.
+ *
+ * <p>Reading: comma and point are both taken as the decimal mark wherever only one meaning is
+ * possible. The locale's own decimal mark is always the decimal mark. The one form that could mean
+ * two numbers a thousandfold apart, the locale's <em>other</em> mark once with three digits behind
+ * it ({@code 1,234} in English, {@code 1.234} in German), is refused with a question: many people
+ * type on a keyboard of one country in a browser of another.
+ *
+ * <p>Writing: thousands are parted by a thin space (ISO 80000-1), which no locale takes for a
+ * decimal mark, and which is read back here.
+ */
+public final class Numbers {
+
+    /** Thickness in mm of a sheet gauge; empty when that table has no such gauge. */
+    public interface Gauges {
+        OptionalDouble thicknessMm(String table, int gauge);
+    }
+
+    /** Names of the gauge tables, as asked for and as given to {@link Gauges}. */
+    public static final List<String> GAUGE_TABLES =
+            List.of("steel", "galvanised", "stainless", "aluminium");
+
+    private static final BigDecimal MM_PER_INCH = new BigDecimal("25.4");
+    private static final int LONGEST = 40;
+    private static final char THIN_SPACE = '\u202f';
+
+    private static final Pattern SPACED_GROUPS =
+            Pattern.compile("\\d{1,3}(?:[ '\u2019\u00a0\u2009\u202f]\\d{3})+(?:[.,]\\d*)?");
+    private static final Pattern COULD_BE_GROUPED = Pattern.compile("[1-9]\\d{0,2}[.,]\\d{3}");
+    private static final Pattern LENGTH =
+            Pattern.compile("(.*?)\\s*(mm|cm|m|inches|inch|in\\.?|\"|\u2033|\u201d|'')?");
+    private static final Pattern AREA_UNIT =
+            Pattern.compile("(.*?)\\s*(mm|cm|dm|m|in)(?:\u00b2|\\^?2)");
+    private static final Pattern FRACTION =
+            Pattern.compile("(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,6})\\s*/\\s*(\\d{1,6})");
+    private static final Pattern GAUGE =
+            Pattern.compile("(?:#\\s*)?(\\d{1,2})\\s*(?:gauge|gage|ga\\.?|g)(?:\\s+([\\p{L}]+))?");
+
+    private static final Map<String, String> GAUGE_WORDS =
+            Map.ofEntries(
+                    Map.entry("steel", "steel"),
+                    Map.entry("galvanised", "galvanised"),
+                    Map.entry("galvanized", "galvanised"),
+                    Map.entry("galv", "galvanised"),
+                    Map.entry("zinc", "galvanised"),
+                    Map.entry("stainless", "stainless"),
+                    Map.entry("aluminium", "aluminium"),
+                    Map.entry("aluminum", "aluminium"),
+                    Map.entry("alu", "aluminium"),
+                    Map.entry("copper", "aluminium"),
+                    Map.entry("brass", "aluminium"));
+
+    private final char decimalMark;
+
+    private Numbers(char decimalMark) {
+        this.decimalMark = decimalMark;
+    }
+
+    /** German writes a decimal comma; everything else here a point. */
+    public static Numbers of(Locale locale) {
+        return new Numbers(locale.getLanguage().equals("de") ? ',' : '.');
+    }
+
+    // Reading ---------------------------------------------------------------------------------
+
+    /** A plain number. */
+    public Reading number(@Nullable String typed) {
+        String text = tidy(typed);
+        if (text.isEmpty()) {
+            return Reading.EMPTY;
+        }
+        if (text.length() > LONGEST) {
+            return Reading.fault("is too long for a number");
+        }
+        boolean negative = text.startsWith("-");
+        String body = negative || text.startsWith("+") ? text.substring(1).strip() : text;
+        Reading read = unsigned(body);
+        return negative ? read.map(BigDecimal::negate) : read;
+    }
+
+    /** A number without decimals. */
+    public Reading whole(@Nullable String typed) {
+        Reading read = number(typed);
+        if (read.value() == null || read.value().stripTrailingZeros().scale() <= 0) {
+            return read;
+        }
+        return Reading.fault("must be a whole number, like 5");
+    }
+
+    /** A length in mm, typed in mm, cm, m or inch (also as fraction: 1 1/4 in). */
+    public Reading lengthMm(@Nullable String typed) {
+        Matcher m = LENGTH.matcher(tidy(typed).toLowerCase(Locale.ROOT));
+        if (!m.matches()) {
+            return Reading.fault("must be a length, like " + example("12.5") + " or 1/2 in");
+        }
+        String unit = m.group(2) == null ? "" : m.group(2);
+        return switch (unit) {
+            case "", "mm" ->
+                    isFraction(m.group(1))
+                            ? Reading.fault(
+                                    "is a fraction of what? Type "
+                                            + m.group(1).strip()
+                                            + " in for inches, or the millimetres in decimals")
+                            : number(m.group(1));
+            case "cm" -> number(m.group(1)).times(BigDecimal.TEN);
+            case "m" -> number(m.group(1)).times(BigDecimal.valueOf(1000));
+            default -> inches(m.group(1)).times(MM_PER_INCH);
+        };
+    }
+
+    /** An area in mm², typed in dm² (when it stands alone), mm², cm², m² or in². */
+    public Reading areaMm2(@Nullable String typed) {
+        String text = tidy(typed).toLowerCase(Locale.ROOT);
+        Matcher m = AREA_UNIT.matcher(text);
+        if (!m.matches()) {
+            return number(text).times(BigDecimal.valueOf(10_000));
+        }
+        BigDecimal factor =
+                switch (m.group(2)) {
+                    case "mm" -> BigDecimal.ONE;
+                    case "cm" -> BigDecimal.valueOf(100);
+                    case "dm" -> BigDecimal.valueOf(10_000);
+                    case "m" -> BigDecimal.valueOf(1_000_000);
+                    default -> MM_PER_INCH.multiply(MM_PER_INCH);
+                };
+        return number(m.group(1)).times(factor);
+    }
+
+    /**
+     * A sheet thickness in mm, typed in mm, inch or gauge.
+     *
+     * @param table the gauge table where the text names none; null to ask for it
+     */
+    public Reading thicknessMm(@Nullable String typed, Gauges gauges, @Nullable String table) {
+        String text = tidy(typed).toLowerCase(Locale.ROOT);
+        Matcher m = GAUGE.matcher(text);
+        if (!m.matches()) {
+            return lengthMm(text);
+        }
+        int gauge = Integer.parseInt(m.group(1));
+        String named = m.group(2) == null ? table : GAUGE_WORDS.get(m.group(2));
+        if (named == null) {
+            return Reading.fault(whichGauge(gauge, gauges));
+        }
+        OptionalDouble mm = gauges.thicknessMm(named, gauge);
+        return mm.isPresent()
+                ? Reading.of(BigDecimal.valueOf(mm.getAsDouble()))
+                : Reading.fault(
+                        "gauge "
+                                + gauge
+                                + " is not in the table for "
+                                + named
+                                + ": type the thickness in mm or inch");
+    }
+
+    private String whichGauge(int gauge, Gauges gauges) {
+        String each =
+                GAUGE_TABLES.stream()
+                        .filter(t -> gauges.thicknessMm(t, gauge).isPresent())
+                        .map(
+                                t ->
+                                        t
+                                                + " "
+                                                + show(
+                                                        gauges.thicknessMm(t, gauge).getAsDouble(),
+                                                        3)
+                                                + " mm")
+                        .collect(Collectors.joining(", "));
+        return each.isEmpty()
+                ? "gauge " + gauge + " is in none of the tables: type the thickness in mm or inch"
+                : "gauge "
+                        + gauge
+                        + " of which metal? "
+                        + each
+                        + ". Type "
+                        + gauge
+                        + " ga and the metal";
+    }
+
+    private Reading inches(String text) {
+        Matcher m = FRACTION.matcher(text.strip());
+        if (!m.matches()) {
+            return number(text);
+        }
+        BigDecimal below = new BigDecimal(m.group(3));
+        if (below.signum() == 0) {
+            return Reading.fault("has a fraction with nothing below the line");
+        }
+        BigDecimal whole = m.group(1) == null ? BigDecimal.ZERO : new BigDecimal(m.group(1));
+        return Reading.of(
+                whole.add(new BigDecimal(m.group(2)).divide(below, MathContext.DECIMAL64)));
+    }
+
+    private static boolean isFraction(String text) {
+        return FRACTION.matcher(text.strip()).matches();
+    }
+
+    private Reading unsigned(String given) {
+        String text = given;
+        boolean grouped = SPACED_GROUPS.matcher(text).matches();
+        if (grouped) {
+            text = text.replaceAll("[ '\u2019\u00a0\u2009\u202f]", "");
+        }
+        if (!text.matches("[0-9.,]*[0-9][0-9.,]*")) {
+            return Reading.fault("must be a number, like " + example("12.5"));
+        }
+        int comma = text.lastIndexOf(',');
+        int point = text.lastIndexOf('.');
+        if (comma < 0 && point < 0) {
+            return Reading.of(new BigDecimal(text));
+        }
+        if (comma >= 0 && point >= 0) {
+            return withBoth(text, comma > point ? ',' : '.');
+        }
+        char mark = comma >= 0 ? ',' : '.';
+        if (text.indexOf(mark) != text.lastIndexOf(mark)) {
+            return groupsOnly(text, mark);
+        }
+        if (!grouped && mark != decimalMark && COULD_BE_GROUPED.matcher(text).matches()) {
+            return Reading.fault(
+                    "could be two numbers: did you mean "
+                            + text.replace(String.valueOf(mark), "")
+                            + " or "
+                            + text.replace(mark, decimalMark)
+                            + "? Type it that way");
+        }
+        return decimal(text, mark);
+    }
+
+    private Reading withBoth(String text, char decimal) {
+        String group = decimal == ',' ? "." : ",";
+        int at = text.indexOf(decimal);
+        String whole = text.substring(0, at);
+        if (at != text.lastIndexOf(decimal)
+                || !whole.matches("\\d{1,3}(?:" + Pattern.quote(group) + "\\d{3})+")) {
+            return Reading.fault("must be a number, like " + example("1234.5"));
+        }
+        return decimal(text.replace(group, ""), decimal);
+    }
+
+    private Reading groupsOnly(String text, char group) {
+        return text.matches("\\d{1,3}(?:" + Pattern.quote(String.valueOf(group)) + "\\d{3})+")
+                ? Reading.of(new BigDecimal(text.replace(String.valueOf(group), "")))
+                : Reading.fault("must be a number, like " + example("1234.5"));
+    }
+
+    private static Reading decimal(String text, char mark) {
+        String plain = text.replace(mark, '.');
+        plain = plain.endsWith(".") ? plain.substring(0, plain.length() - 1) : plain;
+        return Reading.of(new BigDecimal(plain.startsWith(".") ? "0" + plain : plain));
+    }
+
+    private static String tidy(@Nullable String typed) {
+        return typed == null ? "" : typed.strip().replace('\u2212', '-');
+    }
+
+    private String example(String english) {
+        return english.replace('.', decimalMark);
+    }
+
+    // Writing ---------------------------------------------------------------------------------
+
+    /** Rounded half up to so many decimals, thousands parted by a thin space. */
+    public String show(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return "–";
+        }
+        return grouped(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP));
+    }
+
+    public String show(BigDecimal value, int decimals) {
+        return grouped(value.setScale(decimals, RoundingMode.HALF_UP));
+    }
+
+    /** At most three decimals, and no more than it has. */
+    public String show(Number value) {
+        BigDecimal exact = new BigDecimal(value.toString());
+        BigDecimal rounded = exact.setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
+        return grouped(rounded.scale() < 0 ? rounded.setScale(0) : rounded);
+    }
+
+    /** An amount with its currency, in as many decimals as it has. */
+    public String show(Money money) {
+        return grouped(money.amount()) + "\u00a0" + money.currency().getCurrencyCode();
+    }
+
+    /** As one would type it: every digit, no thousands, so that it reads back as the same value. */
+    public String typed(@Nullable Number value) {
+        if (value == null) {
+            return "";
+        }
+        BigDecimal plain = new BigDecimal(value.toString()).stripTrailingZeros();
+        return (plain.scale() < 0 ? plain.setScale(0) : plain)
+                .toPlainString()
+                .replace('.', decimalMark);
+    }
+
+    private String grouped(BigDecimal value) {
+        String plain = value.abs().toPlainString();
+        int point = plain.indexOf('.');
+        String whole = point < 0 ? plain : plain.substring(0, point);
+        StringBuilder out = new StringBuilder(whole);
+        for (int i = whole.length() - 3; i > 0; i -= 3) {
+            out.insert(i, THIN_SPACE);
+        }
+        if (point >= 0) {
+            out.append(decimalMark).append(plain, point + 1, plain.length());
+        }
+        return value.signum() < 0 ? "\u2212" + out : out.toString();
+    }
+}

@@ -1,0 +1,13 @@
+package strokewright.web;
+
+import java.util.Set;
+
+/**
+ * A page of the navigation. Each feature declares its own as a bean.
+ *
+ * @param key what a template gives the frame to say that it stands here
+ * @param name as read in the navigation
+ * @param roles who sees it, e.g. "OWNER"; everybody who is signed in when empty
+ * @param order low comes first
+ */
+public record Place(String key, String name, String path, Set<String> roles, int order) {}
