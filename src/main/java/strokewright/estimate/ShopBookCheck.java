@@ -1,15 +1,479 @@
 package strokewright.estimate;
 
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook.Correction;
+import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.ShopBook.HandlingClass;
+import strokewright.estimate.ShopBook.Machine;
+import strokewright.estimate.ShopBook.PassLimit;
+import strokewright.estimate.ShopBook.PriceScheme;
+import strokewright.estimate.ShopBook.Sheet;
+import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.Tool;
+import strokewright.estimate.ShopBook.ToolKind;
+import strokewright.estimate.ShopBook.Unit;
+import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.quantity.Fault;
+import strokewright.quantity.Faults;
+import strokewright.quantity.Money;
 
-/** What a usable shop book looks like. */
+/**
+ * What a usable shop book looks like. The ranges are wide: they keep out slips of unit and decimal
+ * point, and everything that a calculation would choke on, not unusual shops.
+ */
 public final class ShopBookCheck {
 
-    private ShopBookCheck() {}
+    private static final double DEAREST = 1_000_000;
+    private static final double THICKEST_MM = 50;
+    private static final List<String> ROUNDING_STEPS = List.of("0.01", "0.5", "0.50", "1", "5");
+    private static final Set<ToolKind> AT_EDGES =
+            EnumSet.of(ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE, ToolKind.FLANGE);
+    private static final Set<ToolKind> WITHOUT_STRAIN =
+            EnumSet.of(ToolKind.SMOOTH, ToolKind.FLATTEN);
+
+    private final ShopBook book;
+    private final Faults faults = new Faults();
+    private final Set<String> gradeCodes;
+    private final Set<String> families;
+    private final Set<String> toolNames;
+    private final Set<String> standardNames;
+    private final Set<String> workCentreNames;
+
+    private ShopBookCheck(ShopBook book) {
+        this.book = book;
+        gradeCodes = names(book.grades(), Grade::code);
+        families = names(book.grades(), Grade::family);
+        toolNames = names(book.tools(), Tool::name);
+        standardNames = names(book.standards(), Standard::name);
+        workCentreNames = names(book.workCentres(), WorkCentre::name);
+    }
 
     /** Every fault, each with its pointer and what would be right; empty when it can be used. */
     public static List<Fault> faults(ShopBook book) {
-        throw new UnsupportedOperationException("not yet");
+        return new ShopBookCheck(book).check();
+    }
+
+    private List<Fault> check() {
+        currency();
+        each("/grades", book.grades(), 1, 200, this::grade);
+        faults.distinct("/grades", book.grades(), Grade::code, "/code");
+        each("/sheets", book.sheets(), 0, 500, this::sheet);
+        faults.distinct(
+                "/sheets", book.sheets(), s -> Arrays.asList(s.grade(), s.thicknessMm()), "");
+        each("/machines", book.machines(), 1, 50, this::machine);
+        faults.distinct("/machines", book.machines(), Machine::name, "/name");
+        each("/tools", book.tools(), 1, 200, this::tool);
+        faults.distinct("/tools", book.tools(), Tool::name, "/name");
+        book.familyBite().forEach(this::familyBite);
+        each("/passLimits", book.passLimits(), 0, 1000, this::passLimit);
+        faults.distinct(
+                "/passLimits", book.passLimits(), p -> Arrays.asList(p.tool(), p.family()), "");
+        times("/times", book.times());
+        each("/standards", book.standards(), 0, 500, this::standard);
+        faults.distinct("/standards", book.standards(), Standard::name, "/name");
+        each("/workCentres", book.workCentres(), 1, 50, this::workCentre);
+        faults.distinct("/workCentres", book.workCentres(), WorkCentre::name, "/name");
+        priceScheme("/priceScheme", book.priceScheme());
+        return faults.all();
+    }
+
+    private void currency() {
+        Currency currency = book.currency();
+        if (faults.present("/currency", currency, "a currency by ISO 4217, such as EUR")
+                && currency.getDefaultFractionDigits() < 0) {
+            faults.add("/currency", "must be money that people pay with, such as EUR");
+        }
+    }
+
+    private void grade(String at, Grade grade) {
+        faults.text(at + "/code", grade.code());
+        faults.text(at + "/name", grade.name());
+        faults.within(at + "/densityKgM3", grade.densityKgM3(), 1000, 25_000);
+        faults.within(at + "/tensileMpa", grade.tensileMpa(), 10, 3000);
+        faults.withinIfGiven(at + "/elongationPercent", grade.elongationPercent(), 0.1, 100);
+        faults.text(at + "/origin", grade.origin());
+        proofStress(at, grade);
+        family(at + "/family", grade);
+        hardening(at, grade);
+        strainLimits(at, grade);
+    }
+
+    private void proofStress(String at, Grade grade) {
+        if (faults.within(at + "/proofMpa", grade.proofMpa(), 1, 3000)) {
+            atMost(at + "/proofMpa", grade.proofMpa(), grade.tensileMpa(), "tensileMpa");
+        }
+        if (faults.withinIfGiven(at + "/annealedProofMpa", grade.annealedProofMpa(), 1, 3000)) {
+            atMost(
+                    at + "/annealedProofMpa",
+                    grade.annealedProofMpa(),
+                    grade.proofMpa(),
+                    "proofMpa");
+        }
+    }
+
+    private void family(String at, Grade grade) {
+        if (faults.text(at, grade.family())
+                && grade.strainPerPass() == null
+                && !book.familyBite().containsKey(grade.family())) {
+            faults.add(at, "has no factor in familyBite: each family of a grade needs one");
+        }
+    }
+
+    /** K above the proof stress, since strain before delivery is (Rp/K)^(1/n). */
+    private void hardening(String at, Grade grade) {
+        faults.withinIfGiven(at + "/strainPerPass", grade.strainPerPass(), 0.001, 0.5);
+        Double k = grade.strengthCoefficientMpa();
+        Double n = grade.hardeningExponent();
+        if (grade.strainPerPass() == null) {
+            String needed = "a metal without strainPerPass needs it";
+            faults.present(at + "/strengthCoefficientMpa", k, needed);
+            faults.present(at + "/hardeningExponent", n, needed);
+        }
+        if (faults.withinIfGiven(at + "/strengthCoefficientMpa", k, 10, 5000)) {
+            atMost(at + "/proofMpa", grade.proofMpa(), k, "strengthCoefficientMpa");
+        }
+        faults.withinIfGiven(at + "/hardeningExponent", n, 0.02, 1);
+    }
+
+    private void strainLimits(String at, Grade grade) {
+        faults.within(at + "/shrinkLimit", grade.shrinkLimit(), 0.01, 2);
+        faults.withinIfGiven(at + "/edgeStretchLimit", grade.edgeStretchLimit(), 0.01, 2);
+        faults.withinIfGiven(at + "/areaStretchLimit", grade.areaStretchLimit(), 0.01, 2);
+        if (grade.strainPerPass() != null && grade.hardeningExponent() == null) {
+            String needed = "a metal without hardeningExponent needs it";
+            faults.present(at + "/edgeStretchLimit", grade.edgeStretchLimit(), needed);
+            faults.present(at + "/areaStretchLimit", grade.areaStretchLimit(), needed);
+        }
+    }
+
+    private void sheet(String at, Sheet sheet) {
+        faults.known(at + "/grade", sheet.grade(), gradeCodes, "grade");
+        faults.withinIfGiven(at + "/thicknessMm", sheet.thicknessMm(), 0.05, THICKEST_MM);
+        money(at + "/pricePerKg", sheet.pricePerKg());
+        faults.text(at + "/origin", sheet.origin());
+    }
+
+    private void machine(String at, Machine machine) {
+        faults.text(at + "/name", machine.name());
+        faults.within(at + "/ratedThicknessMm", machine.ratedThicknessMm(), 0.1, THICKEST_MM);
+        faults.within(at + "/ratedStrengthMpa", machine.ratedStrengthMpa(), 50, 3000);
+        faults.within(at + "/throatMm", machine.throatMm(), 1, 10_000);
+        faults.within(at + "/strokesPerMinute", machine.strokesPerMinute(), 1, 5000);
+        faults.withinIfGiven(at + "/strokeWorkJ", machine.strokeWorkJ(), 0.001, 1000);
+        faults.within(at + "/feedEfficiency", machine.feedEfficiency(), 0.05, 1);
+    }
+
+    private void tool(String at, Tool tool) {
+        faults.text(at + "/name", tool.name());
+        faults.present(
+                at + "/kind",
+                tool.kind(),
+                "shrink, stretch, edge, dome, smooth, flange or flatten");
+        faults.present(at + "/surface", tool.surface(), "soft-faced or steel-faced");
+        faults.within(at + "/pitchMm", tool.pitchMm(), 0.5, 200);
+        faults.within(at + "/strokesPerMinute", tool.strokesPerMinute(), 1, 5000);
+        faults.within(at + "/changeMinutes", tool.changeMinutes(), 0, 480);
+        faults.within(at + "/setMinutes", tool.setMinutes(), 0, 480);
+        faults.withinIfGiven(at + "/maxThicknessMm", tool.maxThicknessMm(), 0.1, THICKEST_MM);
+        bite(at, tool);
+        width(at, tool);
+    }
+
+    private void bite(String at, Tool tool) {
+        if (tool.biteStrain() != null || !WITHOUT_STRAIN.contains(tool.kind())) {
+            faults.within(at + "/biteStrain", tool.biteStrain(), 0.0005, 0.2);
+        }
+    }
+
+    private void width(String at, Tool tool) {
+        faults.withinIfGiven(at + "/jawMm", tool.jawMm(), 1, 500);
+        faults.withinIfGiven(at + "/rowMm", tool.rowMm(), 0.5, 500);
+        if (AT_EDGES.contains(tool.kind())) {
+            faults.present(at + "/jawMm", tool.jawMm(), "a tool for edges has a jaw width");
+        } else if (tool.kind() != null) {
+            faults.present(at + "/rowMm", tool.rowMm(), "a tool for areas has a row spacing");
+        }
+    }
+
+    private void familyBite(@Nullable String family, @Nullable Double factor) {
+        String at = "/familyBite/" + escaped(Objects.requireNonNullElse(family, ""));
+        if (faults.text(at, family)) {
+            faults.within(at, factor, 0.01, 5);
+        }
+    }
+
+    private void passLimit(String at, PassLimit limit) {
+        faults.known(at + "/tool", limit.tool(), toolNames, "tool");
+        faults.known(at + "/family", limit.family(), families, "grade's family");
+        faults.withinIfGiven(at + "/biteStrain", limit.biteStrain(), 0.0005, 0.2);
+        faults.withinIfGiven(at + "/strokeWorkJ", limit.strokeWorkJ(), 0.001, 1000);
+        faults.text(at + "/origin", limit.origin());
+        if (limit.biteStrain() == null && limit.strokeWorkJ() == null) {
+            faults.add(at, "limits nothing: biteStrain, strokeWorkJ or both");
+        }
+    }
+
+    private void times(String at, Times times) {
+        checks(at, times);
+        allowances(at, times);
+        practice(at, times);
+        strains(at, times);
+        handling(at + "/handling", times.handling());
+        corrections(at + "/corrections", times.corrections());
+        places(at, times);
+    }
+
+    private void checks(String at, Times times) {
+        faults.within(at + "/checkEveryPasses", times.checkEveryPasses(), 1, 1000);
+        faults.within(at + "/stationSeconds", times.stationSeconds(), 0, 3600);
+        faults.within(at + "/arcStationMm", times.arcStationMm(), 10, 10_000);
+        faults.within(at + "/areaStationMm", times.areaStationMm(), 10, 10_000);
+        faults.within(at + "/areaStationsAtLeast", times.areaStationsAtLeast(), 1, 1000);
+        faults.within(at + "/dentFindSeconds", times.dentFindSeconds(), 0, 3600);
+    }
+
+    private void allowances(String at, Times times) {
+        faults.within(at + "/machineAllowancePercent", times.machineAllowancePercent(), 0, 200);
+        faults.within(at + "/benchAllowancePercent", times.benchAllowancePercent(), 0, 200);
+    }
+
+    private void practice(String at, Times times) {
+        faults.within(at + "/practiceSlope", times.practiceSlope(), 0.5, 1);
+        boolean known =
+                faults.within(
+                        at + "/practiceReferenceUnit", times.practiceReferenceUnit(), 1, 10_000);
+        double from = known ? times.practiceReferenceUnit() : 1;
+        faults.within(at + "/practiceFloorUnit", times.practiceFloorUnit(), from, 10_000);
+    }
+
+    private void strains(String at, Times times) {
+        faults.within(at + "/minimumRowStrain", times.minimumRowStrain(), 0.0001, 0.1);
+        faults.within(at + "/shearedEdgeFactor", times.shearedEdgeFactor(), 0.1, 1);
+        faults.within(at + "/thinSheetMm", times.thinSheetMm(), 0.01, 10);
+        faults.within(at + "/templateGapMm", times.templateGapMm(), 0.01, 100);
+        faults.within(at + "/degreesPerTippingPass", times.degreesPerTippingPass(), 1, 90);
+    }
+
+    private void places(String at, Times times) {
+        faults.within(at + "/annealCoolCleanMinutes", times.annealCoolCleanMinutes(), 0, 1440);
+        if (times.annealStandard() != null) {
+            annealStandard(at + "/annealStandard", times.annealStandard());
+        }
+        if (times.formingWorkCentre() != null) {
+            faults.known(
+                    at + "/formingWorkCentre",
+                    times.formingWorkCentre(),
+                    workCentreNames,
+                    "work centre");
+        }
+    }
+
+    private void annealStandard(String at, String name) {
+        if (faults.known(at, name, standardNames, "time standard")
+                && book.standards().stream()
+                        .filter(s -> s != null && name.equals(s.name()))
+                        .anyMatch(s -> s.unit() != Unit.DM2)) {
+            faults.add(at, "must name a time standard whose unit is dm²");
+        }
+    }
+
+    /** Every piece must fall into a class, so each is wider than the one before, the last open. */
+    private void handling(String at, List<HandlingClass> classes) {
+        each(at, classes, 1, 20, this::handlingClass);
+        for (int i = 1; i < classes.size(); i++) {
+            HandlingClass before = classes.get(i - 1);
+            HandlingClass here = classes.get(i);
+            if (before != null && here != null && !wider(here, before)) {
+                faults.add(
+                        at + "/" + i,
+                        "must reach further than the class before it, and in nothing less far");
+            }
+        }
+        HandlingClass last = classes.isEmpty() ? null : classes.get(classes.size() - 1);
+        if (last != null && !limits(last).stream().allMatch(Objects::isNull)) {
+            faults.add(at + "/" + (classes.size() - 1), "must be without limits: it is the last");
+        }
+    }
+
+    private void handlingClass(String at, HandlingClass handling) {
+        faults.overIfGiven(at + "/upToKg", handling.upToKg(), 0, 100_000);
+        faults.overIfGiven(at + "/upToAreaM2", handling.upToAreaM2(), 0, 1000);
+        faults.overIfGiven(at + "/upToLengthMm", handling.upToLengthMm(), 0, 100_000);
+        faults.within(at + "/seconds", handling.seconds(), 0, 3600);
+        faults.within(at + "/people", handling.people(), 1, 10);
+    }
+
+    private static boolean wider(HandlingClass here, HandlingClass before) {
+        List<@Nullable Double> now = limits(here);
+        List<@Nullable Double> then = limits(before);
+        boolean further = false;
+        for (int i = 0; i < now.size(); i++) {
+            double reach = orEndless(now.get(i));
+            double reached = orEndless(then.get(i));
+            if (reach < reached) {
+                return false;
+            }
+            further |= reach > reached;
+        }
+        return further;
+    }
+
+    private static List<@Nullable Double> limits(HandlingClass handling) {
+        return Arrays.asList(handling.upToKg(), handling.upToAreaM2(), handling.upToLengthMm());
+    }
+
+    private static double orEndless(@Nullable Double limit) {
+        return limit == null ? Double.POSITIVE_INFINITY : limit;
+    }
+
+    /** Every template gap must find its line. */
+    private void corrections(String at, List<Correction> corrections) {
+        each(at, corrections, 1, 20, this::correction);
+        double before = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < corrections.size(); i++) {
+            Double gap = corrections.get(i) == null ? null : corrections.get(i).gapFromMm();
+            boolean last = i == corrections.size() - 1;
+            if (gap != null && !(gap < before)) {
+                faults.add(at + "/" + i + "/gapFromMm", "must be less than in the line before it");
+            } else if (gap != null && last && gap > 0) {
+                faults.add(at + "/" + i + "/gapFromMm", "must be 0 in the last line");
+            }
+            before = gap == null ? before : gap;
+        }
+    }
+
+    private void correction(String at, Correction correction) {
+        faults.within(at + "/gapFromMm", correction.gapFromMm(), 0, 1000);
+        faults.within(at + "/passes", correction.passes(), 0, 100);
+    }
+
+    private void standard(String at, Standard standard) {
+        faults.text(at + "/name", standard.name());
+        faults.known(at + "/workCentre", standard.workCentre(), workCentreNames, "work centre");
+        faults.within(at + "/setupMinutes", standard.setupMinutes(), 0, 10_000);
+        faults.within(at + "/minutesPerUnit", standard.minutesPerUnit(), 0, 10_000);
+        faults.present(
+                at + "/unit",
+                standard.unit(),
+                "order, job, piece, metre, bend, cut, hole, joint, kg, dm², spot, station or"
+                        + " template");
+        faults.within(at + "/people", standard.people(), 1, 10);
+        moneyIfGiven(at + "/minimumCharge", standard.minimumCharge());
+        faults.text(at + "/origin", standard.origin());
+    }
+
+    private void workCentre(String at, WorkCentre centre) {
+        faults.text(at + "/name", centre.name());
+        money(at + "/labourRate", centre.labourRate());
+        moneyIfGiven(at + "/machineRate", centre.machineRate());
+        faults.textIfGiven(at + "/labourBasis", centre.labourBasis());
+        faults.textIfGiven(at + "/machineBasis", centre.machineBasis());
+    }
+
+    private void priceScheme(String at, @Nullable PriceScheme scheme) {
+        if (!faults.present(at, scheme, "kind, percentages and rounding")) {
+            return;
+        }
+        faults.within(at + "/materialOverheadPercent", scheme.materialOverheadPercent(), 0, 1000);
+        faults.within(
+                at + "/productionOverheadPercent", scheme.productionOverheadPercent(), 0, 1000);
+        faults.within(at + "/administrationPercent", scheme.administrationPercent(), 0, 500);
+        faults.within(at + "/salesPercent", scheme.salesPercent(), 0, 500);
+        faults.within(at + "/profitPercent", scheme.profitPercent(), 0, 500);
+        faults.within(at + "/taxPercent", scheme.taxPercent(), 0, 100);
+        faults.within(at + "/urgencyPercent", scheme.urgencyPercent(), 0, 500);
+        discounts(at, scheme);
+        rounding(at + "/roundEachTo", scheme.roundEachTo());
+        moneyIfGiven(at + "/minimumOrder", scheme.minimumOrder());
+    }
+
+    /** Each is a share of the price after it, so that together they must leave something. */
+    private void discounts(String at, PriceScheme scheme) {
+        double settlement = scheme.settlementDiscountPercent();
+        double commission = scheme.commissionPercent();
+        double trade = scheme.tradeDiscountPercent();
+        faults.within(at + "/settlementDiscountPercent", settlement, 0, 90);
+        faults.within(at + "/commissionPercent", commission, 0, 90);
+        faults.within(at + "/tradeDiscountPercent", trade, 0, 90);
+        if (!(settlement + commission + trade < 100)) {
+            faults.add(
+                    at,
+                    "settlementDiscountPercent, commissionPercent and tradeDiscountPercent"
+                            + " together must stay below 100");
+        }
+    }
+
+    private void rounding(String at, @Nullable String step) {
+        if (!ROUNDING_STEPS.contains(step)) {
+            faults.add(at, "must be one of 0.01, 0.50, 1, 5");
+        } else if (book.currency() != null
+                && book.currency().getDefaultFractionDigits() == 0
+                && step.startsWith("0")) {
+            faults.add(at, "must be 1 or 5: " + book.currency() + " has no smaller coin");
+        }
+    }
+
+    private void money(String at, @Nullable Money money) {
+        if (faults.present(at, money, "an amount with its currency")) {
+            moneyIfGiven(at, money);
+        }
+    }
+
+    private void moneyIfGiven(String at, @Nullable Money money) {
+        if (money == null) {
+            return;
+        }
+        BigDecimal amount = money.amount();
+        if (amount.signum() < 0 || amount.compareTo(BigDecimal.valueOf(DEAREST)) > 0) {
+            faults.add(at + "/amount", "must be from 0 to " + (long) DEAREST);
+        } else if (amount.scale() > 6) {
+            faults.add(at + "/amount", "must have at most 6 decimals");
+        }
+        if (book.currency() != null && !money.currency().equals(book.currency())) {
+            faults.add(at + "/currency", "must be " + book.currency() + ", as in the whole book");
+        }
+    }
+
+    private void atMost(String at, @Nullable Double value, @Nullable Double most, String field) {
+        if (value != null && most != null && !(value <= most)) {
+            faults.add(at, "must be at most " + field + ", which is " + most);
+        }
+    }
+
+    private <T> void each(String at, List<T> list, int low, int high, BiConsumer<String, T> check) {
+        faults.size(at, list, low, high);
+        for (int i = 0; i < list.size(); i++) {
+            T entry = list.get(i);
+            if (entry == null) {
+                faults.add(at + "/" + i, "is null: an entry or nothing");
+            } else {
+                check.accept(at + "/" + i, entry);
+            }
+        }
+    }
+
+    private static <T> Set<String> names(List<T> list, Function<T, @Nullable String> name) {
+        return list.stream()
+                .filter(Objects::nonNull)
+                .map(name)
+                .filter(Objects::nonNull)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** A member name as JSON Pointer (RFC 6901) writes it. */
+    private static String escaped(String name) {
+        return name.replace("~", "~0").replace("/", "~1");
     }
 }

@@ -113,7 +113,8 @@ public final class Faults {
         Set<Object> seen = new HashSet<>();
         for (int i = 0; i < list.size(); i++) {
             T entry = list.get(i);
-            if (entry != null && !seen.add(key.apply(entry))) {
+            Object name = entry == null ? null : key.apply(entry);
+            if (name != null && !seen.add(name)) {
                 add(pointer + "/" + i + field, "stands twice: each must be different");
             }
         }
