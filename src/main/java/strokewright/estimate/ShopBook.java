@@ -147,6 +147,7 @@ public record ShopBook(
      * @param strokeWorkJ useful plastic work of one stroke; from the rating when left out (assumed)
      * @param feedEfficiency share of the stroke rate that is left under hand feed; 0.6 when left
      *     out
+     * @param origin where the figures come from
      */
     public record Machine(
             @Nullable String name,
@@ -155,7 +156,8 @@ public record ShopBook(
             @Nullable Double throatMm,
             @Nullable Double strokesPerMinute,
             @Nullable Double strokeWorkJ,
-            Double feedEfficiency) {
+            Double feedEfficiency,
+            @Nullable String origin) {
 
         public Machine {
             ratedStrengthMpa = ratedStrengthMpa == null ? Double.valueOf(400) : ratedStrengthMpa;
@@ -172,6 +174,7 @@ public record ShopBook(
      * @param pitchMm feed from stroke to stroke
      * @param changeMinutes to put it in
      * @param setMinutes to set it and try it
+     * @param origin where the figures come from
      */
     public record Tool(
             @Nullable String name,
@@ -184,7 +187,8 @@ public record ShopBook(
             @Nullable Double strokesPerMinute,
             Double changeMinutes,
             Double setMinutes,
-            @Nullable Double maxThicknessMm) {
+            @Nullable Double maxThicknessMm,
+            @Nullable String origin) {
 
         public Tool {
             changeMinutes = changeMinutes == null ? Double.valueOf(1) : changeMinutes;
@@ -248,6 +252,7 @@ public record ShopBook(
      * @param annealStandard name of the time standard that one anneal takes, by dm² of worked band
      * @param annealCoolCleanMinutes cooling and cleaning after each anneal
      * @param formingWorkCentre where forming is charged; the first work centre when left out
+     * @param origin where the figures come from
      */
     public record Times(
             Integer checkEveryPasses,
@@ -270,13 +275,14 @@ public record ShopBook(
             Integer areaStationsAtLeast,
             @Nullable String annealStandard,
             Double annealCoolCleanMinutes,
-            @Nullable String formingWorkCentre) {
+            @Nullable String formingWorkCentre,
+            @Nullable String origin) {
 
         /** Common practice, no source, where not stated otherwise beside the figure. */
         public static final Times DEFAULTS =
                 new Times(
                         null, null, null, null, null, null, null, null, null, null, null, null,
-                        null, null, null, null, null, null, null, null, null);
+                        null, null, null, null, null, null, null, null, null, null);
 
         public Times {
             checkEveryPasses = or(checkEveryPasses, 3);

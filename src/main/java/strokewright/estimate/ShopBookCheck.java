@@ -173,6 +173,7 @@ public final class ShopBookCheck {
         faults.within(at + "/strokesPerMinute", machine.strokesPerMinute(), 1, 5000);
         faults.withinIfGiven(at + "/strokeWorkJ", machine.strokeWorkJ(), 0.001, 1000);
         faults.within(at + "/feedEfficiency", machine.feedEfficiency(), 0.05, 1);
+        faults.textIfGiven(at + "/origin", machine.origin());
     }
 
     private void tool(String at, Tool tool) {
@@ -187,6 +188,7 @@ public final class ShopBookCheck {
         faults.within(at + "/changeMinutes", tool.changeMinutes(), 0, 480);
         faults.within(at + "/setMinutes", tool.setMinutes(), 0, 480);
         faults.withinIfGiven(at + "/maxThicknessMm", tool.maxThicknessMm(), 0.1, THICKEST_MM);
+        faults.textIfGiven(at + "/origin", tool.origin());
         bite(at, tool);
         width(at, tool);
     }
@@ -267,6 +269,7 @@ public final class ShopBookCheck {
     }
 
     private void places(String at, Times times) {
+        faults.textIfGiven(at + "/origin", times.origin());
         faults.within(at + "/annealCoolCleanMinutes", times.annealCoolCleanMinutes(), 0, 1440);
         if (times.annealStandard() != null) {
             annealStandard(at + "/annealStandard", times.annealStandard());

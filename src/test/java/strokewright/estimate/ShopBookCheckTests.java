@@ -371,6 +371,11 @@ class ShopBookCheckTests {
 
     @Test
     void keepsTextsReadable() {
+        for (String list : List.of("/machines/0", "/tools/0", "/times")) {
+            assertThat(pointersWith(list + "/origin", "measured")).isEmpty();
+            assertThat(pointersWith(list + "/origin", "o".repeat(201)))
+                    .containsExactly(list + "/origin");
+        }
         assertThat(pointersWith("/machines/0/name", "m".repeat(200))).isEmpty();
         assertThat(pointersWith("/machines/0/name", "m".repeat(201)))
                 .containsExactly("/machines/0/name");
