@@ -4,6 +4,7 @@ import static strokewright.costing.CostingFormula.*;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
@@ -44,6 +45,7 @@ public record BuildUp(
 
     /**
      * @param pieces at least one
+     * @param currency its minor unit is the least that a price each is rounded to
      */
     public static BuildUp forward(
             BigDecimal material,
@@ -51,6 +53,7 @@ public record BuildUp(
             BigDecimal machine,
             BigDecimal specialDirect,
             int pieces,
+            Currency currency,
             PriceScheme stated,
             String origin,
             Working working) {
@@ -149,7 +152,7 @@ public record BuildUp(
                         lift.signum() > 0,
                         lift.signum() > 0 ? minimum : list,
                         pieces,
-                        scheme.roundingStep());
+                        scheme.roundingStep(currency));
         BigDecimal offer =
                 s.step(
                         "price.offer",

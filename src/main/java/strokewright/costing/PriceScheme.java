@@ -3,6 +3,7 @@ package strokewright.costing;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.math.BigDecimal;
+import java.util.Currency;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Money;
 
@@ -92,8 +93,9 @@ public record PriceScheme(
                         urgencyPercent);
     }
 
-    BigDecimal roundingStep() {
-        return new BigDecimal(roundEachTo);
+    /** Never finer than the currency's minor unit. */
+    BigDecimal roundingStep(Currency currency) {
+        return new BigDecimal(roundEachTo).max(Money.zero(currency).amount().ulp());
     }
 
     private static Double zeroOr(@Nullable Double given) {

@@ -1,16 +1,206 @@
 package strokewright.estimate;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook.Machine;
+import strokewright.estimate.ShopBook.Sheet;
+import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.estimate.TakeOff.Supply;
+import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
+import strokewright.quantity.Severity;
+import strokewright.quantity.Why.Input;
+import strokewright.quantity.Working;
 
 /** Take-off and shop book in, estimate out. */
 public final class Estimating {
 
+    /** Raised whenever the same take-off and shop book would give another figure. */
+    public static final int METHOD_VERSION = 1;
+
     private Estimating() {}
 
     /**
+     * @param book an edition that {@link ShopBookCheck} has passed
      * @throws InvalidInput naming every fault of the take-off, if it cannot be worked with
      */
     public static Estimate estimate(TakeOff takeOff, ShopBook book) {
-        throw new UnsupportedOperationException("not yet");
+        List<strokewright.quantity.Fault> faults = TakeOffCheck.faults(takeOff, book);
+        if (!faults.isEmpty()) {
+            throw new InvalidInput(faults);
+        }
+        List<Worked> lines = new ArrayList<>();
+        List<Metalled> metal = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        for (int i = 0; i < takeOff.parts().size(); i++) {
+            Part part = takeOff.parts().get(i);
+            List<Worked> worked = part(book, part, "/parts/" + i);
+            lines.addAll(worked);
+            worked.forEach(w -> findings.addAll(w.line().findings()));
+            metal(book, part, "/parts/" + i, findings).ifPresent(metal::add);
+        }
+        for (int i = 0; i < takeOff.assembly().size(); i++) {
+            lines.add(
+                    standard(book, null, 1, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
+        }
+        List<Estimate.ForQuantity> quantities =
+                takeOff.quantities().stream()
+                        .map(q -> new Quantity(takeOff, book, lines, metal, q).estimate())
+                        .toList();
+        return new Estimate(
+                book.edition(),
+                Estimate.feasible(findings),
+                lines.stream().map(Worked::line).toList(),
+                quantities,
+                findings);
+    }
+
+    /**
+     * Metal of one part that the shop buys.
+     *
+     * @param kg of one piece
+     */
+    record Metalled(Part part, double kg, Sheet sheet, String origin) {}
+
+    /** On the machine that the take-off names, else on the first that can do all of it. */
+    private static List<Worked> part(ShopBook book, Part part, String pointer) {
+        if (part.machine() != null || book.machines().isEmpty()) {
+            return on(book, part, book.machine(part.machine()).orElse(null), pointer);
+        }
+        List<Worked> first = null;
+        for (Machine machine : book.machines()) {
+            List<Worked> worked = on(book, part, machine, pointer);
+            if (worked.stream().allMatch(w -> FormedWork.refusals(w.line()) == 0)) {
+                return worked;
+            }
+            first = first == null ? worked : first;
+        }
+        return first;
+    }
+
+    private static List<Worked> on(
+            ShopBook book, Part part, @Nullable Machine machine, String pointer) {
+        List<Worked> worked = new ArrayList<>();
+        for (int i = 0; i < part.operations().size(); i++) {
+            Operation operation = part.operations().get(i);
+            if (operation instanceof Operation.Standard standard) {
+                worked.add(standard(book, part.name(), part.perAssembly(), i + 1, standard));
+            } else {
+                worked.add(
+                        FormedWork.quickest(
+                                Bench.of(book, part, machine),
+                                (Operation.Formed) operation,
+                                i + 1,
+                                pointer + "/operations/" + i));
+            }
+        }
+        return worked;
+    }
+
+    private static Worked standard(
+            ShopBook book,
+            @Nullable String part,
+            int perAssembly,
+            int position,
+            Operation.Standard operation) {
+        Standard standard = book.standard(operation.standard()).orElseThrow();
+        Working working = new Working();
+        Input unit =
+                new Input(
+                        "minutes per unit",
+                        standard.minutesPerUnit(),
+                        "min",
+                        Bench.origin(book, standard.origin()));
+        Input amount = Input.drawing("amount", operation.amount(), "");
+        boolean once = standard.unit().oncePerOrder();
+        double setup = standard.setupMinutes();
+        double each = 0;
+        if (once) {
+            setup =
+                    working.figure(
+                            "setupMinutes",
+                            StandardFormula.ONCE,
+                            new Input(
+                                    "set-up", setup, "min", Bench.origin(book, standard.origin())),
+                            unit,
+                            amount);
+        } else {
+            each = working.figure("machineMinutes", StandardFormula.EACH, unit, amount);
+        }
+        Estimate.Line line =
+                new Estimate.Line(
+                        part,
+                        position,
+                        operation.kind(),
+                        standard.name(),
+                        standard.workCentre(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        setup,
+                        each,
+                        each * standard.people(),
+                        standard.people(),
+                        null,
+                        List.of(),
+                        working.lines());
+        return new Worked(
+                line,
+                perAssembly,
+                standard.machinePaced() ? each : 0,
+                null,
+                List.of(),
+                standard,
+                null);
+    }
+
+    private static java.util.Optional<Metalled> metal(
+            ShopBook book, Part part, String pointer, List<Finding> findings) {
+        if (part.supply() == Supply.CUSTOMER) {
+            return java.util.Optional.empty();
+        }
+        Sheet sheet = sheet(book, part);
+        if (sheet == null) {
+            findings.add(
+                    new Finding(
+                            "no-metal-price",
+                            Severity.DOUBT,
+                            pointer + "/grade",
+                            Map.of("grade", part.grade(), "thicknessMm", part.thicknessMm())));
+            return java.util.Optional.empty();
+        }
+        double kg = Bench.blankMassKg(book, part);
+        return java.util.Optional.of(
+                new Metalled(part, kg, sheet, Bench.origin(book, sheet.origin())));
+    }
+
+    /** The line of this thickness, else the line of the grade for every thickness. */
+    private static @Nullable Sheet sheet(ShopBook book, Part part) {
+        List<Sheet> ofGrade =
+                book.sheets().stream().filter(s -> s.grade().equals(part.grade())).toList();
+        return ofGrade.stream()
+                .filter(s -> part.thicknessMm().equals(s.thicknessMm()))
+                .findFirst()
+                .or(() -> ofGrade.stream().filter(s -> s.thicknessMm() == null).findFirst())
+                .orElse(null);
     }
 }

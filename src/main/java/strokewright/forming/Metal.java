@@ -54,7 +54,7 @@ public record Metal(
         return figure("n", hardeningExponent, "");
     }
 
-    Input figure(String name, double value, String unit) {
+    public Input figure(String name, double value, String unit) {
         return new Input(name, value, unit, origin);
     }
 }

@@ -1,0 +1,206 @@
+package strokewright.estimate;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.ShopBook.HandlingClass;
+import strokewright.estimate.ShopBook.Machine;
+import strokewright.estimate.ShopBook.PassLimit;
+import strokewright.estimate.ShopBook.Tool;
+import strokewright.estimate.TakeOff.Edge;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.forming.FormingFormula;
+import strokewright.forming.Metal;
+import strokewright.forming.Pace;
+import strokewright.forming.Setting;
+import strokewright.quantity.Why.Input;
+import strokewright.quantity.Working;
+import strokewright.sheet.Mass;
+
+/** One part at one machine: everything that its forming operations share. */
+record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine) {
+
+    static Bench of(ShopBook book, Part part, Machine machine) {
+        Grade grade = book.grade(part.grade()).orElseThrow();
+        return new Bench(book, part, grade, metal(book, grade), machine);
+    }
+
+    private static Metal metal(ShopBook book, Grade grade) {
+        boolean byStrain = grade.strainPerPass() != null;
+        double proof = grade.proofMpa() == null ? 0 : grade.proofMpa();
+        return new Metal(
+                origin(book, grade.origin()),
+                byStrain ? 0 : grade.strengthCoefficientMpa(),
+                byStrain ? 0 : grade.hardeningExponent(),
+                proof,
+                grade.annealedProofMpa() == null ? proof : grade.annealedProofMpa(),
+                grade.tensileMpa(),
+                grade.elongationPercent(),
+                grade.annealable(),
+                grade.strainPerPass());
+    }
+
+    static String origin(ShopBook book, @Nullable String origin) {
+        String edition = book.edition() == null ? "shop book" : "shop book " + book.edition();
+        return origin == null || origin.isBlank() ? edition : edition + ", " + origin;
+    }
+
+    Input shop(String name, double value, String unit) {
+        return new Input(name, value, unit, origin(book, null));
+    }
+
+    double thicknessMm() {
+        return part.thicknessMm();
+    }
+
+    /** Mass as handled. */
+    double massKg() {
+        return part.massKg() != null ? part.massKg() : blankMassKg(book, part);
+    }
+
+    /** Mass of the sheet that is bought. */
+    static double blankMassKg(ShopBook book, Part part) {
+        double density = book.grade(part.grade()).orElseThrow().densityKgM3();
+        return part.blank() == null
+                ? part.massKg()
+                : Mass.kg(part.blank().areaMm2(), part.thicknessMm(), density);
+    }
+
+    HandlingClass handling() {
+        double area = part.blank() == null ? 0 : part.blank().areaMm2() * 1e-6;
+        double length = part.blank() == null ? 0 : part.blank().longerMm();
+        List<HandlingClass> classes = book.times().handling();
+        return classes.stream()
+                .filter(c -> stays(massKg(), c.upToKg()))
+                .filter(c -> stays(area, c.upToAreaM2()))
+                .filter(c -> stays(length, c.upToLengthMm()))
+                .findFirst()
+                .orElseGet(() -> classes.get(classes.size() - 1));
+    }
+
+    private static boolean stays(double value, @Nullable Double limit) {
+        return limit == null || value <= limit;
+    }
+
+    double templateGapMm() {
+        return part.templateGapMm() == null ? book.times().templateGapMm() : part.templateGapMm();
+    }
+
+    int correctionPasses() {
+        return book.times().corrections().stream()
+                .filter(c -> templateGapMm() >= c.gapFromMm())
+                .findFirst()
+                .map(ShopBook.Correction::passes)
+                .orElse(0);
+    }
+
+    /** Null when the grade states none and has no n to tell it from. */
+    @Nullable Input shrinkLimit() {
+        return grade.shrinkLimit() == null
+                ? null
+                : metal.figure("shrink limit", grade.shrinkLimit(), "");
+    }
+
+    @Nullable Input edgeStretchLimit(Working working) {
+        Input limit =
+                stretchLimit(
+                        "edge stretch limit",
+                        grade.edgeStretchLimit(),
+                        FormingFormula.EDGE_STRETCH_LIMIT,
+                        working);
+        if (limit == null || part.edge() != Edge.SHEARED) {
+            return limit;
+        }
+        double sheared =
+                working.figure(
+                        "edgeStretchLimit",
+                        FormingFormula.SHEARED_EDGE_LIMIT,
+                        limit,
+                        shop("sheared edge", book.times().shearedEdgeFactor(), ""));
+        return Input.computed("limit", sheared, "");
+    }
+
+    @Nullable Input areaStretchLimit(Working working) {
+        return stretchLimit(
+                "area stretch limit",
+                grade.areaStretchLimit(),
+                FormingFormula.AREA_STRETCH_LIMIT,
+                working);
+    }
+
+    private @Nullable Input stretchLimit(
+            String name, @Nullable Double stated, FormingFormula otherwise, Working working) {
+        if (stated != null) {
+            return metal.figure(name, stated, "");
+        }
+        if (grade.hardeningExponent() == null) {
+            return null;
+        }
+        double limit =
+                working.figure(name, otherwise, metal.figure("n", grade.hardeningExponent(), ""));
+        return Input.computed(name, limit, "");
+    }
+
+    /** What one pass of this tool can do here: at an edge by the jaw, on an area by the row. */
+    Setting setting(Tool tool, double widthMm, boolean shrinking, Working working) {
+        PassLimit limit =
+                book.passLimits().stream()
+                        .filter(l -> l.tool().equals(tool.name()))
+                        .filter(l -> l.family().equals(grade.family()))
+                        .findFirst()
+                        .orElse(null);
+        boolean ownBite = limit == null || limit.biteStrain() == null;
+        Input bite =
+                ownBite
+                        ? shop("tool's bite", tool.biteStrain(), "")
+                        : new Input("b", limit.biteStrain(), "", origin(book, limit.origin()));
+        Input family =
+                ownBite
+                        ? new Input(
+                                "family factor",
+                                book.familyBite().getOrDefault(grade.family(), 1.0),
+                                "",
+                                origin(book, "assumed"))
+                        : null;
+        return Setting.of(
+                bite,
+                family,
+                shrinking ? Input.drawing("t", part.thicknessMm(), "mm") : null,
+                shop("thin-sheet limit", book.times().thinSheetMm(), "mm"),
+                strokeWork(limit, working),
+                shop("pitch", tool.pitchMm(), "mm"),
+                shop("width", widthMm, "mm"),
+                working);
+    }
+
+    private Input strokeWork(@Nullable PassLimit limit, Working working) {
+        if (limit != null && limit.strokeWorkJ() != null) {
+            return new Input("E", limit.strokeWorkJ(), "J", origin(book, limit.origin()));
+        }
+        if (machine.strokeWorkJ() != null) {
+            return shop("E", machine.strokeWorkJ(), "J");
+        }
+        double rated =
+                working.figure(
+                        "strokeWorkJ",
+                        FormingFormula.RATED_STROKE_WORK,
+                        shop("rated thickness", machine.ratedThicknessMm(), "mm"));
+        return Input.computed("E", rated, "J");
+    }
+
+    Pace pace(Tool tool, Working working) {
+        double own =
+                tool.strokesPerMinute() == null
+                        ? machine.strokesPerMinute()
+                        : tool.strokesPerMinute();
+        return new Pace(
+                Pace.rate(
+                        shop("tool's rate", own, "1/min"),
+                        shop("machine's rate", machine.strokesPerMinute(), "1/min"),
+                        working),
+                shop("η", machine.feedEfficiency(), ""),
+                shop("pick-up", handling().seconds(), "s"),
+                shop("k", book.times().checkEveryPasses(), ""),
+                shop("station", book.times().stationSeconds(), "s"));
+    }
+}

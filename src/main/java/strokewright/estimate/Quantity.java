@@ -1,0 +1,343 @@
+package strokewright.estimate;
+
+import static strokewright.costing.CostingFormula.*;
+import static strokewright.quantity.Why.Input.computed;
+import static strokewright.quantity.Why.Input.drawing;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import strokewright.costing.BuildUp;
+import strokewright.costing.Practice;
+import strokewright.estimate.Estimating.Metalled;
+import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.Tool;
+import strokewright.estimate.ShopBook.WorkCentre;
+import strokewright.estimate.TakeOff.Extra;
+import strokewright.estimate.TakeOff.Per;
+import strokewright.quantity.Money;
+import strokewright.quantity.Why.Input;
+import strokewright.quantity.Working;
+
+/** Hours, cost and price of one quantity of the whole item. */
+final class Quantity {
+
+    private final TakeOff takeOff;
+    private final ShopBook book;
+    private final Times times;
+    private final List<Worked> lines;
+    private final List<Metalled> metal;
+    private final int quantity;
+    private final Practice practice;
+
+    private final Working working = new Working();
+    private final Map<String, Charge> charges = new LinkedHashMap<>();
+    private final List<Input> setup = new ArrayList<>();
+    private final List<Input> run = new ArrayList<>();
+    private BigDecimal minimumCharges = BigDecimal.ZERO;
+
+    Quantity(
+            TakeOff takeOff,
+            ShopBook book,
+            List<Worked> lines,
+            List<Metalled> metal,
+            int quantity) {
+        this.takeOff = takeOff;
+        this.book = book;
+        this.times = book.times();
+        this.lines = lines;
+        this.metal = metal;
+        this.quantity = quantity;
+        this.practice =
+                new Practice(
+                        times.practiceSlope(),
+                        times.practiceReferenceUnit(),
+                        times.practiceFloorUnit());
+        book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
+    }
+
+    /** Hours charged at one work centre, added up as the lines are gone through. */
+    private static final class Charge {
+        final WorkCentre centre;
+        double labourMinutes;
+        double machineMinutes;
+
+        Charge(WorkCentre centre) {
+            this.centre = centre;
+        }
+
+        void add(double elapsed, int people) {
+            labourMinutes += elapsed * people;
+            machineMinutes += elapsed;
+        }
+
+        double cost(double elapsed, int people) {
+            return (elapsed * people * rate(centre.labourRate())
+                            + elapsed * rate(centre.machineRate()))
+                    / 60;
+        }
+    }
+
+    Estimate.ForQuantity estimate() {
+        int toolChanges = toolChanges();
+        lines.forEach(this::charge);
+        double setupMinutes = working.figure("setupMinutes", SUM, setup.toArray(Input[]::new));
+        double runMinutes = working.figure("runMinutes", SUM, run.toArray(Input[]::new));
+        double total =
+                working.figure(
+                        "minutes",
+                        SUM,
+                        computed("set-up", setupMinutes, "min"),
+                        computed("run", runMinutes, "min"));
+        double hours = working.figure("hours.plan", HOURS, computed("minutes", total, "min"));
+        Currency currency = Objects.requireNonNull(book.currency());
+        BuildUp build =
+                BuildUp.forward(
+                        material(),
+                        labour(),
+                        machine(),
+                        specialDirect(),
+                        quantity,
+                        currency,
+                        Objects.requireNonNull(book.priceScheme()),
+                        Bench.origin(book, null),
+                        working);
+        return new Estimate.ForQuantity(
+                quantity,
+                toolChanges,
+                setupMinutes,
+                runMinutes,
+                new Estimate.Hours(hours),
+                charges.values().stream()
+                        .filter(c -> c.labourMinutes > 0 || c.machineMinutes > 0)
+                        .map(c -> atCentre(c, currency))
+                        .toList(),
+                Cents.cost(build, currency),
+                Cents.price(build, currency),
+                Money.rounded(build.priceEach(), currency),
+                working.lines());
+    }
+
+    /** Tools are counted in the order of the take-off, each machine with what it last held. */
+    private int toolChanges() {
+        Map<String, String> held = new HashMap<>();
+        int changes = 0;
+        double minutes = 0;
+        for (Worked line : lines) {
+            for (Tool tool : line.tools()) {
+                if (!tool.name().equals(held.put(line.machine().name(), tool.name()))) {
+                    changes++;
+                    minutes += tool.mountMinutes();
+                }
+            }
+        }
+        if (changes > 0) {
+            double standard = standardMinutes("toolChangeMinutes", minutes, machineAllowance());
+            setUp("tool changes", standard, 1, book.formingCentre().name());
+        }
+        return changes;
+    }
+
+    private void charge(Worked line) {
+        int pieces = quantity * line.perAssembly();
+        Standard standard = line.standard();
+        Input allowance = standard == null ? machineAllowance() : benchAllowance();
+        int people = line.line().people();
+        String name = name(line);
+        double elapsed = 0;
+        if (line.line().setupMinutes() != null && line.line().setupMinutes() > 0) {
+            elapsed =
+                    standardMinutes(name + ".setupMinutes", line.line().setupMinutes(), allowance);
+            setUp(name, elapsed, people, line.line().workCentre());
+        }
+        double paced = line.elapsedPacedMinutes();
+        double handPaced = line.elapsedMinutes() - paced;
+        double runElapsed =
+                working.figure(
+                        name + ".runMinutes",
+                        RUN_MINUTES,
+                        computed("paced", paced, "min"),
+                        computed("pieces", pieces, ""),
+                        computed("hand-paced", handPaced, "min"),
+                        computed("practice", practised(line.perAssembly(), pieces), ""),
+                        allowance);
+        run(name, runElapsed, people, line.line().workCentre());
+        elapsed += runElapsed;
+        if (standard != null && standard.minimumCharge() != null) {
+            double cost = charges.get(standard.workCentre()).cost(elapsed, people);
+            minimumCharges =
+                    minimumCharges.add(
+                            UP_TO_MINIMUM_CHARGE.exact(
+                                    standard.minimumCharge().amount(), BigDecimal.valueOf(cost)));
+        }
+        anneals(line, pieces, name);
+    }
+
+    /** Anneals have a set-up of their own and never get quicker with practice. */
+    private void anneals(Worked line, int pieces, String name) {
+        Standard standard = line.annealedBy();
+        if (standard == null) {
+            return;
+        }
+        if (standard.setupMinutes() > 0) {
+            setUp(
+                    name + " anneal",
+                    standardMinutes(
+                            name + ".annealSetupMinutes",
+                            standard.setupMinutes(),
+                            benchAllowance()),
+                    standard.people(),
+                    standard.workCentre());
+        }
+        run(
+                name + " anneal",
+                standardMinutes(
+                        name + ".annealRunMinutes",
+                        line.line().annealMinutes() * pieces,
+                        benchAllowance()),
+                standard.people(),
+                standard.workCentre());
+    }
+
+    /** Practice counts pieces, on from those that were made before. */
+    private double practised(int perAssembly, int pieces) {
+        return practice.sum((long) takeOff.alreadyMade() * perAssembly, pieces);
+    }
+
+    private void setUp(String name, double elapsed, int people, String centre) {
+        setup.add(computed(name, elapsed * people, "min"));
+        charges.get(centre).add(elapsed, people);
+    }
+
+    private void run(String name, double elapsed, int people, String centre) {
+        run.add(computed(name, elapsed * people, "min"));
+        charges.get(centre).add(elapsed, people);
+    }
+
+    private double standardMinutes(String figure, double normal, Input allowance) {
+        return working.figure(
+                figure, STANDARD_MINUTES, computed("normal", normal, "min"), allowance);
+    }
+
+    private Input machineAllowance() {
+        return allowance(times.machineAllowancePercent());
+    }
+
+    private Input benchAllowance() {
+        return allowance(times.benchAllowancePercent());
+    }
+
+    private Input allowance(double percent) {
+        return new Input("allowance", percent, "%", Bench.origin(book, null));
+    }
+
+    private BigDecimal material() {
+        List<Input> parts = new ArrayList<>();
+        BigDecimal sum = BigDecimal.ZERO;
+        for (Metalled part : metal) {
+            int pieces = quantity * part.part().perAssembly();
+            BigDecimal price = part.sheet().pricePerKg().amount();
+            BigDecimal cost =
+                    MASS_AT_PRICE.exact(
+                            BigDecimal.valueOf(part.kg()), BigDecimal.valueOf(pieces), price);
+            working.note(
+                    part.part().name() + ".material",
+                    MASS_AT_PRICE,
+                    cost.doubleValue(),
+                    computed("mass", part.kg(), "kg"),
+                    computed("pieces", pieces, ""),
+                    new Input("price per kg", price.doubleValue(), "", part.origin()));
+            parts.add(computed(part.part().name(), cost.doubleValue(), ""));
+            sum = sum.add(cost);
+        }
+        working.note("cost.material", SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        return sum;
+    }
+
+    private BigDecimal labour() {
+        return atRates(
+                "cost.labour",
+                charges.values().stream()
+                        .map(c -> new Priced(c.centre, c.labourMinutes, c.centre.labourRate()))
+                        .toList());
+    }
+
+    private BigDecimal machine() {
+        return atRates(
+                "cost.machine",
+                charges.values().stream()
+                        .map(c -> new Priced(c.centre, c.machineMinutes, c.centre.machineRate()))
+                        .toList());
+    }
+
+    private record Priced(
+            WorkCentre centre, double minutes, @org.jspecify.annotations.Nullable Money rate) {}
+
+    private BigDecimal atRates(String figure, List<Priced> priced) {
+        List<Input> parts = new ArrayList<>();
+        BigDecimal sum = BigDecimal.ZERO;
+        for (Priced p : priced) {
+            if (p.minutes == 0 || p.rate == null) {
+                continue;
+            }
+            BigDecimal hours = HOURS.exact(BigDecimal.valueOf(p.minutes));
+            BigDecimal cost = HOURS_AT_RATE.exact(hours, p.rate.amount());
+            working.note(
+                    p.centre.name() + "." + figure,
+                    HOURS_AT_RATE,
+                    cost.doubleValue(),
+                    computed("hours", hours.doubleValue(), "h"),
+                    new Input(
+                            "rate", p.rate.amount().doubleValue(), "/h", Bench.origin(book, null)));
+            parts.add(computed(p.centre.name(), cost.doubleValue(), ""));
+            sum = sum.add(cost);
+        }
+        working.note(figure, SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        return sum;
+    }
+
+    private BigDecimal specialDirect() {
+        List<Input> parts = new ArrayList<>();
+        BigDecimal sum = BigDecimal.ZERO;
+        for (Extra extra : takeOff.extras()) {
+            BigDecimal cost =
+                    extra.cost()
+                            .amount()
+                            .multiply(BigDecimal.valueOf(extra.per() == Per.PIECE ? quantity : 1));
+            parts.add(drawing(extra.name(), cost.doubleValue(), ""));
+            sum = sum.add(cost);
+        }
+        if (minimumCharges.signum() > 0) {
+            parts.add(computed("up to minimum charges", minimumCharges.doubleValue(), ""));
+            sum = sum.add(minimumCharges);
+        }
+        working.note("cost.specialDirect", SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        return sum;
+    }
+
+    private static Estimate.AtCentre atCentre(Charge charge, Currency currency) {
+        Money none = Money.zero(currency);
+        WorkCentre centre = charge.centre;
+        return new Estimate.AtCentre(
+                centre.name(),
+                charge.labourMinutes / 60,
+                charge.machineMinutes / 60,
+                centre.labourRate() == null ? none : centre.labourRate(),
+                centre.machineRate() == null ? none : centre.machineRate());
+    }
+
+    private static double rate(@org.jspecify.annotations.Nullable Money rate) {
+        return rate == null ? 0 : rate.amount().doubleValue();
+    }
+
+    private static String name(Worked line) {
+        String part = line.line().part() == null ? "assembly" : line.line().part();
+        return part + "/" + line.line().position();
+    }
+}

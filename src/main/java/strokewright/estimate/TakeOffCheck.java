@@ -1,0 +1,210 @@
+package strokewright.estimate;
+
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook.Tool;
+import strokewright.estimate.TakeOff.Blank;
+import strokewright.estimate.TakeOff.Extra;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.quantity.Fault;
+import strokewright.quantity.Faults;
+
+/** What a usable take-off looks like, seen with one shop book. */
+public final class TakeOffCheck {
+
+    private static final int MOST_PARTS = 50;
+    private static final int MOST_OPERATIONS = 500;
+    private static final int MOST_QUANTITIES = 25;
+    private static final int LARGEST_QUANTITY = 100_000;
+    private static final double LONGEST_MM = 100_000;
+    private static final double LARGEST_RADIUS_MM = 1_000_000;
+    private static final double LARGEST_MM2 = 1e9;
+    private static final double MOST_MINUTES = 1_000_000;
+
+    private final Faults faults = new Faults();
+    private final ShopBook book;
+
+    private TakeOffCheck(ShopBook book) {
+        this.book = book;
+    }
+
+    /** Every fault, each with its pointer and what would be right; empty when it can be used. */
+    public static List<Fault> faults(TakeOff takeOff, ShopBook book) {
+        TakeOffCheck check = new TakeOffCheck(book);
+        check.takeOff(takeOff);
+        return check.faults.all();
+    }
+
+    private void takeOff(TakeOff takeOff) {
+        faults.textIfGiven("/title", takeOff.title());
+        faults.within("/alreadyMade", takeOff.alreadyMade(), 0, 1_000_000);
+        quantities(takeOff);
+        if (takeOff.parts().isEmpty() && takeOff.assembly().isEmpty()) {
+            faults.add("/parts", "is empty: give at least one part or one line of assembly work");
+        }
+        faults.size("/parts", takeOff.parts(), 0, MOST_PARTS);
+        int operations =
+                takeOff.assembly().size()
+                        + takeOff.parts().stream()
+                                .mapToInt(p -> p == null ? 0 : p.operations().size())
+                                .sum();
+        if (operations > MOST_OPERATIONS) {
+            faults.add("/parts", "have " + operations + " operations: at most " + MOST_OPERATIONS);
+        }
+        for (int i = 0; i < takeOff.parts().size() && i < MOST_PARTS; i++) {
+            part("/parts/" + i, takeOff.parts().get(i));
+        }
+        for (int i = 0; i < takeOff.assembly().size() && i < MOST_OPERATIONS; i++) {
+            String at = "/assembly/" + i;
+            Operation operation = takeOff.assembly().get(i);
+            if (operation instanceof Operation.Formed) {
+                faults.add(at + "/type", "must be standard: forming belongs to a part");
+            } else {
+                operation(at, operation);
+            }
+        }
+        faults.size("/extras", takeOff.extras(), 0, MOST_OPERATIONS);
+        for (int i = 0; i < takeOff.extras().size() && i < MOST_OPERATIONS; i++) {
+            extra("/extras/" + i, takeOff.extras().get(i));
+        }
+    }
+
+    private void quantities(TakeOff takeOff) {
+        List<Integer> quantities = takeOff.quantities();
+        if (!faults.size("/quantities", quantities, 1, MOST_QUANTITIES)) {
+            return;
+        }
+        for (int i = 0; i < quantities.size(); i++) {
+            faults.within("/quantities/" + i, quantities.get(i), 1, LARGEST_QUANTITY);
+        }
+        faults.distinct("/quantities", quantities, q -> q, "");
+        if (!quantities.contains(takeOff.mainQuantity())) {
+            faults.add("/mainQuantity", "must be one of the quantities " + quantities);
+        }
+    }
+
+    private void part(String at, @Nullable Part part) {
+        if (!faults.present(at, part, "a part")) {
+            return;
+        }
+        faults.text(at + "/name", part.name());
+        faults.within(at + "/perAssembly", part.perAssembly(), 1, 10_000);
+        faults.known(
+                at + "/grade",
+                part.grade(),
+                book.grades().stream().map(ShopBook.Grade::code).toList(),
+                "grade");
+        faults.over(at + "/thicknessMm", part.thicknessMm(), 0, 50);
+        faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
+        if (part.blank() != null) {
+            blank(at + "/blank", part.blank());
+        } else if (part.massKg() == null) {
+            faults.add(
+                    at + "/massKg", "is missing: give the mass of one piece in kg, or its blank");
+        }
+        faults.withinIfGiven(at + "/templateGapMm", part.templateGapMm(), 0, 1000);
+        if (part.machine() != null) {
+            faults.known(
+                    at + "/machine",
+                    part.machine(),
+                    book.machines().stream().map(ShopBook.Machine::name).toList(),
+                    "machine");
+        }
+        for (int i = 0; i < part.operations().size() && i < MOST_OPERATIONS; i++) {
+            operation(at + "/operations/" + i, part.operations().get(i));
+        }
+    }
+
+    private void blank(String at, Blank blank) {
+        faults.over(at + "/lengthMm", blank.lengthMm(), 0, LONGEST_MM);
+        faults.over(at + "/widthMm", blank.widthMm(), 0, LONGEST_MM);
+    }
+
+    private void operation(String at, @Nullable Operation operation) {
+        if (!faults.present(at, operation, "an operation")) {
+            return;
+        }
+        if (operation instanceof Operation.Standard standard) {
+            faults.known(
+                    at + "/standard",
+                    standard.standard(),
+                    book.standards().stream().map(ShopBook.Standard::name).toList(),
+                    "time standard");
+            faults.over(at + "/amount", standard.amount(), 0, 1_000_000);
+            return;
+        }
+        Operation.Formed formed = (Operation.Formed) operation;
+        if (book.machines().isEmpty()) {
+            faults.add(at, "needs a forming machine: the shop book has none");
+        }
+        faults.within(at + "/count", formed.count(), 1, 1000);
+        faults.overIfGiven(at + "/reachMm", formed.reachMm(), 0, LONGEST_MM);
+        tool(at + "/tool", formed.tool(), ToolChoice.kindsFor(formed), formed.kind());
+        if (formed.override() != null) {
+            faults.within(at + "/override/minutes", formed.override().minutes(), 0, MOST_MINUTES);
+            faults.text(at + "/override/reason", formed.override().reason());
+        }
+        if (formed instanceof Operation.CurveEdge edge) {
+            faults.present(at + "/sense", edge.sense(), "shrink or stretch");
+            faults.over(at + "/lengthMm", edge.lengthMm(), 0, LONGEST_MM);
+            faults.over(at + "/radiusMm", edge.radiusMm(), 0, LARGEST_RADIUS_MM);
+            faults.overIfGiven(at + "/startRadiusMm", edge.startRadiusMm(), 0, LARGEST_RADIUS_MM);
+            faults.over(at + "/heightMm", edge.heightMm(), 0, LONGEST_MM);
+        } else if (formed instanceof Operation.TurnFlange flange) {
+            faults.present(at + "/sense", flange.sense(), "shrink or stretch");
+            faults.over(at + "/radiusMm", flange.radiusMm(), 0, LARGEST_RADIUS_MM);
+            faults.over(at + "/heightMm", flange.heightMm(), 0, LONGEST_MM);
+            faults.over(at + "/angleDeg", flange.angleDeg(), 0, 90);
+            faults.over(at + "/sweepDeg", flange.sweepDeg(), 0, 360);
+        } else if (formed instanceof Operation.Dish dish) {
+            faults.over(at + "/diameterMm", dish.diameterMm(), 0, LONGEST_MM);
+            faults.over(at + "/depthMm", dish.depthMm(), 0, LONGEST_MM);
+            faults.withinIfGiven(at + "/rimShare", dish.rimShare(), 0, 1);
+            faults.within(at + "/trimMm", dish.trimMm(), 0, 1000);
+            tool(at + "/crownTool", dish.crownTool(), ToolChoice.CROWN, "the crown of a dish");
+        } else if (formed instanceof Operation.Smooth smooth) {
+            area(at, smooth.areaMm2(), smooth.timesOver());
+        } else if (formed instanceof Operation.Flatten flatten) {
+            area(at, flatten.areaMm2(), flatten.timesOver());
+        } else if (formed instanceof Operation.TakeOutDents dents) {
+            faults.within(at + "/spots", dents.spots(), 1, 10_000);
+            faults.within(at + "/strokesPerSpot", dents.strokesPerSpot(), 1, 10_000);
+        }
+    }
+
+    private void area(String at, @Nullable Double areaMm2, Integer timesOver) {
+        faults.over(at + "/areaMm2", areaMm2, 0, LARGEST_MM2);
+        faults.within(at + "/timesOver", timesOver, 1, 100);
+    }
+
+    private void tool(String at, @Nullable String name, Set<ShopBook.ToolKind> kinds, String work) {
+        if (name == null) {
+            return;
+        }
+        List<String> fitting =
+                book.tools().stream()
+                        .filter(t -> kinds.contains(t.kind()))
+                        .map(Tool::name)
+                        .toList();
+        if (book.tool(name).isPresent() && !fitting.contains(name)) {
+            faults.add(
+                    at, "is not a tool for " + work + "; there are: " + String.join(", ", fitting));
+            return;
+        }
+        faults.known(at, name, fitting, "tool for " + work);
+    }
+
+    private void extra(String at, @Nullable Extra extra) {
+        if (!faults.present(at, extra, "an extra")) {
+            return;
+        }
+        faults.text(at + "/name", extra.name());
+        if (faults.present(at + "/cost", extra.cost(), "an amount with its currency")) {
+            faults.within(at + "/cost/amount", extra.cost().amount(), 0, 1e9);
+            if (!extra.cost().currency().equals(book.currency())) {
+                faults.add(at + "/cost/currency", "must be " + book.currency() + ", the shop's");
+            }
+        }
+    }
+}

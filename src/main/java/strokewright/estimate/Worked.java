@@ -1,0 +1,39 @@
+package strokewright.estimate;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook.Machine;
+import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.ShopBook.Tool;
+
+/**
+ * One line of the estimate with what the reckoning over quantities needs beside it.
+ *
+ * @param perAssembly pieces of it in one item
+ * @param pacedMinutes part of the elapsed minutes of one piece that practice cannot shorten
+ * @param machine null for a time standard
+ * @param tools in the order in which they are used
+ * @param standard null for forming
+ * @param annealedBy the time standard that its anneals take; null without anneals
+ */
+record Worked(
+        Estimate.Line line,
+        int perAssembly,
+        double pacedMinutes,
+        @Nullable Machine machine,
+        List<Tool> tools,
+        @Nullable Standard standard,
+        @Nullable Standard annealedBy) {
+
+    /** Elapsed minutes of one piece that are reckoned with: the estimator's own go first. */
+    double elapsedMinutes() {
+        return line.override() == null ? line.machineMinutes() : line.override().minutes();
+    }
+
+    /** The same share of them is paced by the machine, whoever stated them. */
+    double elapsedPacedMinutes() {
+        return line.machineMinutes() == 0
+                ? 0
+                : pacedMinutes * elapsedMinutes() / line.machineMinutes();
+    }
+}
