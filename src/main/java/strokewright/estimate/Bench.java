@@ -45,8 +45,16 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
         return origin == null || origin.isBlank() ? edition : edition + ", " + origin;
     }
 
-    Input shop(String name, double value, String unit) {
-        return new Input(name, value, unit, origin(book, null));
+    Input ofTool(Tool tool, String name, double value, String unit) {
+        return new Input(name, value, unit, origin(book, tool.origin()));
+    }
+
+    Input ofMachine(String name, double value, String unit) {
+        return new Input(name, value, unit, origin(book, machine.origin()));
+    }
+
+    Input ofTimes(String name, double value, String unit) {
+        return new Input(name, value, unit, origin(book, book.times().origin()));
     }
 
     double thicknessMm() {
@@ -116,7 +124,7 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
                         "edgeStretchLimit",
                         FormingFormula.SHEARED_EDGE_LIMIT,
                         limit,
-                        shop("sheared edge", book.times().shearedEdgeFactor(), ""));
+                        ofTimes("sheared edge", book.times().shearedEdgeFactor(), ""));
         return Input.computed("limit", sheared, "");
     }
 
@@ -152,7 +160,7 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
         boolean ownBite = limit == null || limit.biteStrain() == null;
         Input bite =
                 ownBite
-                        ? shop("tool's bite", tool.biteStrain(), "")
+                        ? ofTool(tool, "tool's bite", tool.biteStrain(), "")
                         : new Input("b", limit.biteStrain(), "", origin(book, limit.origin()));
         Input family =
                 ownBite
@@ -166,10 +174,10 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
                 bite,
                 family,
                 shrinking ? Input.drawing("t", part.thicknessMm(), "mm") : null,
-                shop("thin-sheet limit", book.times().thinSheetMm(), "mm"),
+                ofTimes("thin-sheet limit", book.times().thinSheetMm(), "mm"),
                 strokeWork(limit, working),
-                shop("pitch", tool.pitchMm(), "mm"),
-                shop("width", widthMm, "mm"),
+                ofTool(tool, "pitch", tool.pitchMm(), "mm"),
+                ofTool(tool, "width", widthMm, "mm"),
                 working);
     }
 
@@ -178,13 +186,13 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
             return new Input("E", limit.strokeWorkJ(), "J", origin(book, limit.origin()));
         }
         if (machine.strokeWorkJ() != null) {
-            return shop("E", machine.strokeWorkJ(), "J");
+            return ofMachine("E", machine.strokeWorkJ(), "J");
         }
         double rated =
                 working.figure(
                         "strokeWorkJ",
                         FormingFormula.RATED_STROKE_WORK,
-                        shop("rated thickness", machine.ratedThicknessMm(), "mm"));
+                        ofMachine("rated thickness", machine.ratedThicknessMm(), "mm"));
         return Input.computed("E", rated, "J");
     }
 
@@ -195,12 +203,12 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
                         : tool.strokesPerMinute();
         return new Pace(
                 Pace.rate(
-                        shop("tool's rate", own, "1/min"),
-                        shop("machine's rate", machine.strokesPerMinute(), "1/min"),
+                        ofTool(tool, "tool's rate", own, "1/min"),
+                        ofMachine("machine's rate", machine.strokesPerMinute(), "1/min"),
                         working),
-                shop("η", machine.feedEfficiency(), ""),
-                shop("pick-up", handling().seconds(), "s"),
-                shop("k", book.times().checkEveryPasses(), ""),
-                shop("station", book.times().stationSeconds(), "s"));
+                ofMachine("η", machine.feedEfficiency(), ""),
+                ofTimes("pick-up", handling().seconds(), "s"),
+                ofTimes("k", book.times().checkEveryPasses(), ""),
+                ofTimes("station", book.times().stationSeconds(), "s"));
     }
 }

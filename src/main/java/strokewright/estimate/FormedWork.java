@@ -208,7 +208,7 @@ final class FormedWork {
                                 "tippingPasses",
                                 TIPPING_PASSES,
                                 drawing("α", flange.angleDeg(), "°"),
-                                bench.shop(
+                                bench.ofTimes(
                                         "a pass",
                                         bench.book().times().degreesPerTippingPass(),
                                         "°"));
@@ -544,7 +544,7 @@ final class FormedWork {
                                 "min/dm²",
                                 Bench.origin(bench.book(), annealedBy.origin())),
                         computed("band", bandMm2, "mm²"),
-                        bench.shop(
+                        bench.ofTimes(
                                 "cooling and cleaning",
                                 bench.book().times().annealCoolCleanMinutes(),
                                 "min"));
@@ -631,7 +631,7 @@ final class FormedWork {
                         "personMinutes",
                         PERSON_MINUTES,
                         computed("elapsed", machineMinutes, "min"),
-                        bench.shop("people", people, ""));
+                        bench.ofTimes("people", people, ""));
         Estimate.Line line =
                 new Estimate.Line(
                         bench.part().name(),

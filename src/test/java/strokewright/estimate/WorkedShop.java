@@ -77,7 +77,7 @@ final class WorkedShop {
     }
 
     static Machine machine(String name, double ratedMm) {
-        return new Machine(name, ratedMm, 400.0, 600.0, 600.0, 1.25, 0.6);
+        return new Machine(name, ratedMm, 400.0, 600.0, 600.0, 1.25, 0.6, null);
     }
 
     private static List<Grade> grades() {
@@ -196,7 +196,7 @@ final class WorkedShop {
             Double row,
             double pitch,
             double rate) {
-        return new Tool(name, kind, surface, bite, jaw, row, pitch, rate, 1.0, 2.0, null);
+        return new Tool(name, kind, surface, bite, jaw, row, pitch, rate, 1.0, 2.0, null, null);
     }
 
     private static List<Standard> standards() {
