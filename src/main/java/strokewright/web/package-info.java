@@ -1,6 +1,7 @@
 /**
- * What every page and every answer shares: the page's frame, numbers and units as people type them.
- * Knows no feature.
+ * The manner in which the service speaks HTTP: strict JSON, problem details, version tags, safe
+ * repeats, pages of lists, the frame of the pages, and numbers and units as people type them. Knows
+ * no feature.
  */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked
