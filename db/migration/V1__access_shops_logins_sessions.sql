@@ -17,6 +17,7 @@ create table login (
   display_name text not null check (display_name <> '' and length(display_name) <= 200),
   role text not null check (role in ('estimator', 'owner', 'office', 'floor')),
   password_hash text not null,
+  active boolean not null default true,
   created_at timestamptz not null,
   unique (shop_id, id)
 );

@@ -385,7 +385,7 @@ class EmbeddedPostgres implements Database, AutoCloseable {
         }
     }
 
-    private static boolean isServerOf(long pid, Path data) {
+    static boolean isServerOf(long pid, Path data) {
         boolean postgres =
                 ProcessHandle.of(pid)
                         .flatMap(handle -> handle.info().command())

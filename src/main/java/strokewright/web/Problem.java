@@ -112,6 +112,20 @@ public final class Problem extends RuntimeException {
                 cause);
     }
 
+    /** Whether an exception that reached a filter means {@link #unavailable}. */
+    public static boolean isUnavailable(Throwable e) {
+        return ApiProblems.problem(e).status.value() == HttpStatus.SERVICE_UNAVAILABLE.value();
+    }
+
+    /** Too many wrong passwords; the sender is told when to come again. */
+    public static Problem tooManyAttempts() {
+        return of(
+                HttpStatus.TOO_MANY_REQUESTS,
+                "too-many-attempts",
+                "Too many attempts",
+                "Too many wrong names or passwords came from there: wait before the next.");
+    }
+
     static Problem ifMatchRequired() {
         return of(
                 HttpStatus.PRECONDITION_REQUIRED,

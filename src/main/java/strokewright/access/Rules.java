@@ -1,0 +1,75 @@
+package strokewright.access;
+
+import static strokewright.access.Role.ESTIMATOR;
+import static strokewright.access.Role.FLOOR;
+import static strokewright.access.Role.OFFICE;
+import static strokewright.access.Role.OWNER;
+
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpMethod;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.config.annotation.web.configurers.AuthorizeHttpRequestsConfigurer;
+
+/**
+ * Who may do what, by method and path; the first that fits counts. What no line names is the
+ * owner's alone, so that a forgotten line closes a door and opens none. The same table in words:
+ * docs/security.md.
+ *
+ * @param method any when null
+ */
+record Rules(@Nullable HttpMethod method, String path, Role... roles) {
+
+    private static final Role[] EVERYBODY = Role.values();
+
+    static final List<Rules> OF_THE_API =
+            List.of(
+                    any("/api/v1/openapi/**", EVERYBODY),
+                    any("/api/v1/tokens/**", EVERYBODY),
+                    any("/api/v1/estimates", ESTIMATOR, OWNER),
+                    get("/api/v1/shop-book/**", ESTIMATOR, OWNER),
+                    any("/api/v1/shop-book/**", OWNER),
+                    any("/api/v1/customers/**", ESTIMATOR, OFFICE, OWNER),
+                    get("/api/v1/quotes/**", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
+                    any("/api/v1/quotes/**", ESTIMATOR, OWNER));
+
+    static final List<Rules> OF_THE_PAGES =
+            List.of(
+                    any("/", EVERYBODY),
+                    any("/me/**", EVERYBODY),
+                    any("/floor/**", FLOOR, OWNER),
+                    any("/take-off/**", ESTIMATOR, OWNER),
+                    get("/shop-book/**", ESTIMATOR, OWNER),
+                    any("/shop-book/**", OWNER),
+                    any("/customers/**", ESTIMATOR, OFFICE, OWNER),
+                    get("/quotes/**", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
+                    any("/quotes/**", ESTIMATOR, OWNER));
+
+    private static Rules get(String path, Role... roles) {
+        return new Rules(HttpMethod.GET, path, roles);
+    }
+
+    private static Rules post(String path, Role... roles) {
+        return new Rules(HttpMethod.POST, path, roles);
+    }
+
+    private static Rules any(String path, Role... roles) {
+        return new Rules(null, path, roles);
+    }
+
+    static void apply(
+            List<Rules> rules,
+            AuthorizeHttpRequestsConfigurer<HttpSecurity>.AuthorizationManagerRequestMatcherRegistry
+                    requests) {
+        for (Rules rule : rules) {
+            (rule.method == null
+                            ? requests.requestMatchers(rule.path)
+                            : requests.requestMatchers(rule.method, rule.path))
+                    .hasAnyRole(Arrays.stream(rule.roles).map(Role::name).toArray(String[]::new));
+        }
+        requests.anyRequest().hasRole(OWNER.name());
+    }
+}
