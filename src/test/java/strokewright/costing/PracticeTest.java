@@ -1,0 +1,84 @@
+package strokewright.costing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class PracticeTest {
+
+    private static final int NO_FLOOR = Integer.MAX_VALUE;
+
+    @ParameterizedTest(name = "unit {0}")
+    @CsvFileSource(resources = "/costing/unit-curve.csv", commentCharacter = '#')
+    void reproducesTheUnitCurveTables(ArgumentsAccessor row) {
+        int unit = row.getInteger(0);
+        double[] slopes = {0.70, 0.75, 0.80, 0.85, 0.90, 0.95};
+        for (int i = 0; i < slopes.length; i++) {
+            Practice practice = new Practice(slopes[i], 1, NO_FLOOR);
+            assertThat(practice.factor(unit)).isCloseTo(row.getDouble(1 + i), within(5.1e-5));
+            assertThat(practice.sum(0, unit)).isCloseTo(row.getDouble(7 + i), within(5.1e-5));
+        }
+    }
+
+    /** Exponents: Wright 1936, J. Aeronaut. Sci. 3(4); the value for 80 % seen in public text. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.70, -0.514573", "0.75, -0.415037", "0.80, -0.321928",
+        "0.85, -0.234465", "0.90, -0.152003", "0.95, -0.074001"
+    })
+    void exponentIsTheBinaryLogarithmOfTheSlope(double slope, double exponent) {
+        assertThat(new Practice(slope, 1, NO_FLOOR).exponent()).isCloseTo(exponent, within(5.1e-7));
+    }
+
+    /** Heizer and Render, Operations Management, module E (from memory): 85 %, 125 000 h. */
+    @Test
+    void fourthUnitOfTheTextbook() {
+        Practice practice = new Practice(0.85, 1, NO_FLOOR);
+
+        assertThat(125_000 * practice.factor(4)).isCloseTo(90_312.5, within(0.05));
+        assertThat(125_000 * practice.sum(0, 4)).isCloseTo(125_000 * 3.3454, within(7.0));
+    }
+
+    /** DeJong 1957, Ergonomics 1 (from memory): 80 %, fixed part 0.3, tenth unit. */
+    @Test
+    void fixedPartDoesNotLearn() {
+        double practised = new Practice(0.80, 1, NO_FLOOR).factor(10);
+
+        assertThat(CostingFormula.RUN_MINUTES.apply(0.3, 1, 0.7, practised, 0))
+                .isCloseTo(0.633557, within(5.1e-7));
+    }
+
+    @Test
+    void oneOffTakesAThirdMoreThanTheTenthPiece() {
+        Practice practice = new Practice(0.92, 10, 50);
+
+        assertThat(practice.factor(1)).isCloseTo(1.319, within(5e-4));
+        assertThat(practice.factor(10)).isEqualTo(1);
+    }
+
+    @Test
+    void fromTheFloorUnitOnNothingGetsQuicker() {
+        Practice practice = new Practice(0.92, 10, 50);
+
+        assertThat(practice.factor(49)).isGreaterThan(practice.factor(50));
+        assertThat(practice.factor(51)).isEqualTo(practice.factor(50));
+        assertThat(practice.factor(100_000)).isEqualTo(practice.factor(50));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1", "0, 49", "0, 50", "0, 51", "0, 1000", "30, 40", "49, 2", "50, 3", "70, 30"})
+    void sumIsTheSumOfTheFactors(int alreadyMade, int pieces) {
+        Practice practice = new Practice(0.92, 10, 50);
+        double sum = 0;
+        for (int piece = alreadyMade + 1; piece <= alreadyMade + pieces; piece++) {
+            sum += practice.factor(piece);
+        }
+
+        assertThat(practice.sum(alreadyMade, pieces)).isCloseTo(sum, within(1e-9));
+    }
+}
