@@ -1,0 +1,468 @@
+package strokewright.quote;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Operation;
+import strokewright.estimate.Operation.Sense;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.estimate.TakeOff.Blank;
+import strokewright.estimate.TakeOff.Extra;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.forming.CurvedStrip;
+import strokewright.forming.Edges;
+import strokewright.quantity.Fault;
+import strokewright.quantity.Money;
+import strokewright.quantity.Working;
+import strokewright.sheet.Gauge;
+import strokewright.web.Numbers;
+import strokewright.web.Reading;
+
+/**
+ * Reads a typed take-off: text to values with their units, a ring's outside diameter and sweep to
+ * heel and blank, rows to their places. Rows in which nothing was typed yet count as not there.
+ */
+final class TakeOffReading {
+
+    private static final Set<String> PART_SAYS_NOTHING_BY =
+            Set.of("grade", "surface", "edge", "tolerance", "supply", "machine", "perAssembly");
+
+    private final TypedTakeOff typed;
+    private final ShopBook book;
+    private final Numbers numbers;
+    private final Set<String> leftOut;
+
+    private final List<Fault> faults = new ArrayList<>();
+    private final Map<String, String> workedOut = new LinkedHashMap<>();
+    private final Map<String, String> pathOf = new LinkedHashMap<>();
+    private final List<String> operationRows = new ArrayList<>();
+
+    private TakeOffReading(
+            TypedTakeOff typed, ShopBook book, Numbers numbers, Set<String> leftOut) {
+        this.typed = typed;
+        this.book = book;
+        this.numbers = numbers;
+        this.leftOut = leftOut;
+    }
+
+    /**
+     * What was read.
+     *
+     * @param faults of reading alone, each at the path of its field
+     * @param workedOut text of fields that were left empty because others say them, by path
+     * @param pathOf where a row of the take-off stands on the page: pointer to path
+     * @param operationRows paths of all operations in the order in which an estimate lists them
+     */
+    record Read(
+            TakeOff takeOff,
+            List<Fault> faults,
+            Map<String, String> workedOut,
+            Map<String, String> pathOf,
+            List<String> operationRows) {
+
+        /** The page's path for a pointer into the take-off, a ring's own fields included. */
+        String path(String pointer) {
+            String head = pointer;
+            while (!head.isEmpty()) {
+                String row = pathOf.get(head);
+                if (row != null) {
+                    return row + pointer.substring(head.length());
+                }
+                head = head.substring(0, head.lastIndexOf('/'));
+            }
+            return pointer.startsWith("/quantities/") ? "/quantities" : pointer;
+        }
+    }
+
+    /**
+     * @param leftOut paths of rows to read as if they were not there
+     */
+    static Read read(TypedTakeOff typed, ShopBook book, Numbers numbers, Set<String> leftOut) {
+        return new TakeOffReading(typed, book, numbers, leftOut).read();
+    }
+
+    private Read read() {
+        List<Part> parts = new ArrayList<>();
+        for (String row : rows("/parts", PART_SAYS_NOTHING_BY)) {
+            pathOf.put("/parts/" + parts.size(), row);
+            parts.add(part(row, parts.size()));
+        }
+        List<Operation> assembly = new ArrayList<>();
+        for (String row : rows("/assembly", Set.of("type"))) {
+            pathOf.put("/assembly/" + assembly.size(), row);
+            operationRows.add(row);
+            assembly.add(standard(row));
+        }
+        List<Extra> extras = new ArrayList<>();
+        for (String row : rows("/extras", Set.of("per", "kind"))) {
+            pathOf.put("/extras/" + extras.size(), row);
+            extras.add(extra(row));
+        }
+        TakeOff takeOff =
+                new TakeOff(
+                        text("/title"),
+                        choice("/information", TakeOff.Information.values()),
+                        quantities(),
+                        whole("/mainQuantity"),
+                        whole("/alreadyMade"),
+                        parts,
+                        assembly,
+                        extras);
+        return new Read(takeOff, faults, workedOut, pathOf, operationRows);
+    }
+
+    private List<String> rows(String list, Set<String> saysNothing) {
+        return typed.rows(list).stream()
+                .filter(row -> !leftOut.contains(row) && typed.says(row, saysNothing))
+                .toList();
+    }
+
+    // Rows ------------------------------------------------------------------------------------
+
+    private Part part(String row, int index) {
+        String pointer = "/parts/" + index;
+        List<Operation> operations = new ArrayList<>();
+        for (String operation : rows(row + "/operations", Work.CHOSEN_FROM_THE_START)) {
+            pathOf.put(pointer + "/operations/" + operations.size(), operation);
+            operationRows.add(operation);
+            operations.add(operation(operation));
+        }
+        String name = text(row + "/name");
+        return new Part(
+                name == null ? "Part " + (index + 1) : name,
+                whole(row + "/perAssembly"),
+                text(row + "/grade"),
+                thickness(row),
+                number(row + "/massKg"),
+                blank(row),
+                choice(row + "/surface", TakeOff.Surface.values()),
+                choice(row + "/edge", TakeOff.Edge.values()),
+                length(row + "/templateGapMm"),
+                choice(row + "/tolerance", TakeOff.Tolerance.values()),
+                choice(row + "/supply", TakeOff.Supply.values()),
+                text(row + "/machine"),
+                operations);
+    }
+
+    private Operation operation(String row) {
+        return switch (Work.of(typed.at(row + "/type")).orElse(Work.STANDARD)) {
+            case CURVE_EDGE -> curveEdge(row);
+            case TURN_FLANGE ->
+                    new Operation.TurnFlange(
+                            sense(row),
+                            length(row + "/radiusMm"),
+                            length(row + "/heightMm"),
+                            number(row + "/angleDeg"),
+                            number(row + "/sweepDeg"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            override(row));
+            case DISH ->
+                    new Operation.Dish(
+                            length(row + "/diameterMm"),
+                            length(row + "/depthMm"),
+                            number(row + "/rimShare"),
+                            length(row + "/trimMm"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            text(row + "/crownTool"),
+                            override(row));
+            case SMOOTH ->
+                    new Operation.Smooth(
+                            area(row + "/areaMm2"),
+                            whole(row + "/timesOver"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            override(row));
+            case FLATTEN ->
+                    new Operation.Flatten(
+                            area(row + "/areaMm2"),
+                            whole(row + "/timesOver"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            override(row));
+            case TAKE_OUT_DENTS ->
+                    new Operation.TakeOutDents(
+                            whole(row + "/spots"),
+                            whole(row + "/strokesPerSpot"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            override(row));
+            case STANDARD -> standard(row);
+        };
+    }
+
+    private Operation.CurveEdge curveEdge(String row) {
+        CurvedStrip ring = ring(row);
+        length(row + "/otherLegMm");
+        length(row + "/runOutMm");
+        Double heelLength = length(row + "/lengthMm");
+        Double heelRadius = length(row + "/radiusMm");
+        if (ring != null && heelLength == null) {
+            heelLength = workedOut(row + "/lengthMm", ring.heelLengthMm());
+        }
+        if (ring != null && heelRadius == null) {
+            heelRadius = workedOut(row + "/radiusMm", ring.heelRadiusMm());
+        }
+        return new Operation.CurveEdge(
+                sense(row),
+                heelLength,
+                heelRadius,
+                length(row + "/startRadiusMm"),
+                length(row + "/heightMm"),
+                whole(row + "/count"),
+                length(row + "/reachMm"),
+                text(row + "/tool"),
+                override(row));
+    }
+
+    private Operation.Standard standard(String row) {
+        return new Operation.Standard(text(row + "/standard"), number(row + "/amount"));
+    }
+
+    private Operation.@Nullable Override override(String row) {
+        Double minutes = number(row + "/overrideMinutes");
+        String reason = text(row + "/overrideReason");
+        return minutes == null && reason == null ? null : new Operation.Override(minutes, reason);
+    }
+
+    private Extra extra(String row) {
+        BigDecimal cost = read(row + "/cost", numbers::number);
+        return new Extra(
+                text(row + "/name"),
+                choice(row + "/per", TakeOff.Per.values()),
+                choice(row + "/kind", TakeOff.ExtraKind.values()),
+                cost == null ? null : new Money(cost, book.currency()));
+    }
+
+    // Geometry --------------------------------------------------------------------------------
+
+    /** The ring or arc that the row describes from outside; null while it does not. */
+    private @Nullable CurvedStrip ring(String row) {
+        Double outside = quietly(row + "/outsideMm", numbers::lengthMm);
+        Double height = quietly(row + "/heightMm", numbers::lengthMm);
+        Double sweep =
+                typed.isEmpty(row + "/sweepDeg")
+                        ? Double.valueOf(360)
+                        : quietly(row + "/sweepDeg", numbers::number);
+        length(row + "/outsideMm");
+        number(row + "/sweepDeg");
+        if (outside == null) {
+            return null;
+        }
+        if (!(outside > 0)) {
+            faults.add(new Fault(row + "/outsideMm", "must be over 0"));
+            return null;
+        }
+        if (sweep != null && !(sweep > 0 && sweep <= 360)) {
+            faults.add(new Fault(row + "/sweepDeg", "must be over 0 and at most 360"));
+            return null;
+        }
+        if (height != null && !(height > 0 && height < outside / 2)) {
+            faults.add(
+                    new Fault(
+                            row + "/heightMm",
+                            "must be over 0 and under half the outside Ø, "
+                                    + numbers.show(outside / 2)
+                                    + " mm"));
+            return null;
+        }
+        return sweep == null || height == null
+                ? null
+                : new CurvedStrip(outside, sweep, height, sense(row) != Sense.STRETCH);
+    }
+
+    /** As typed; what is left empty comes from the first ring or disc of the part. */
+    private @Nullable Blank blank(String row) {
+        Double length = length(row + "/blank/lengthMm");
+        Double width = length(row + "/blank/widthMm");
+        for (String operation : rows(row + "/operations", Work.CHOSEN_FROM_THE_START)) {
+            Blank natural = natural(operation);
+            if (natural != null) {
+                if (typed.isEmpty(row + "/blank/lengthMm") && natural.lengthMm() != null) {
+                    length = workedOut(row + "/blank/lengthMm", natural.lengthMm());
+                }
+                if (typed.isEmpty(row + "/blank/widthMm") && natural.widthMm() != null) {
+                    width = workedOut(row + "/blank/widthMm", natural.widthMm());
+                }
+                break;
+            }
+        }
+        return length == null && width == null ? null : new Blank(length, width);
+    }
+
+    private @Nullable Blank natural(String operation) {
+        if (typed.at(operation + "/type").equals(Work.CURVE_EDGE.kind())) {
+            int before = faults.size();
+            CurvedStrip ring = ring(operation);
+            faults.subList(before, faults.size()).clear(); // the row itself tells them
+            if (ring == null) {
+                return null;
+            }
+            Double runOut =
+                    typed.isEmpty(operation + "/runOutMm")
+                            ? Double.valueOf(CurvedStrip.RUN_OUT_MM)
+                            : quietly(operation + "/runOutMm", numbers::lengthMm);
+            Double otherLeg = quietly(operation + "/otherLegMm", numbers::lengthMm);
+            return new Blank(
+                    runOut == null ? null : upToWhole(ring.blankLengthMm(runOut)),
+                    otherLeg == null ? null : upToWhole(ring.blankWidthMm(otherLeg)));
+        }
+        if (typed.at(operation + "/type").equals(Work.DISH.kind())) {
+            Double diameter = quietly(operation + "/diameterMm", numbers::lengthMm);
+            Double depth = quietly(operation + "/depthMm", numbers::lengthMm);
+            Double share = quietly(operation + "/rimShare", numbers::number);
+            Double trim = quietly(operation + "/trimMm", numbers::lengthMm);
+            if (diameter == null || depth == null || !(depth > 0 && depth <= diameter / 2)) {
+                return null;
+            }
+            double disc =
+                    upToWhole(
+                            Edges.Cap.of(
+                                            diameter,
+                                            depth,
+                                            share,
+                                            trim == null ? 0 : trim,
+                                            new Working())
+                                    .blankDiameterMm());
+            return new Blank(disc, disc);
+        }
+        return null;
+    }
+
+    /** Nobody marks out a fraction of a millimetre of blank. */
+    private static double upToWhole(double mm) {
+        return Math.ceil(mm - 1e-9);
+    }
+
+    private double workedOut(String path, double value) {
+        double shown = Math.round(value * 100) / 100.0;
+        workedOut.put(path, numbers.typed(shown));
+        return shown;
+    }
+
+    // Fields ----------------------------------------------------------------------------------
+
+    private @Nullable String text(String path) {
+        String text = typed.at(path).strip();
+        return text.isEmpty() ? null : text;
+    }
+
+    private @Nullable Double length(String path) {
+        return asDouble(read(path, numbers::lengthMm));
+    }
+
+    private @Nullable Double area(String path) {
+        return asDouble(read(path, numbers::areaMm2));
+    }
+
+    private @Nullable Double number(String path) {
+        return asDouble(read(path, numbers::number));
+    }
+
+    private @Nullable Integer whole(String path) {
+        BigDecimal value = read(path, numbers::whole);
+        if (value == null) {
+            return null;
+        }
+        if (value.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) > 0) {
+            faults.add(new Fault(path, "is too large"));
+            return null;
+        }
+        return value.intValue();
+    }
+
+    private @Nullable Double thickness(String row) {
+        String table =
+                book.grade(text(row + "/grade"))
+                        .map(g -> gaugeTable(String.valueOf(g.family())))
+                        .orElse(null);
+        return asDouble(
+                read(
+                        row + "/thicknessMm",
+                        text -> numbers.thicknessMm(text, TakeOffReading::gauge, table)));
+    }
+
+    static OptionalDouble gauge(String table, int gauge) {
+        return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
+    }
+
+    /** Steel may be coated or not, so its table has to be named; the others follow the family. */
+    private static @Nullable String gaugeTable(String family) {
+        if (family.startsWith("stainless")) {
+            return "stainless";
+        }
+        boolean nonFerrous =
+                family.startsWith("aluminium")
+                        || family.startsWith("copper")
+                        || family.startsWith("brass");
+        return nonFerrous ? "aluminium" : null;
+    }
+
+    private @Nullable Sense sense(String row) {
+        return choice(row + "/sense", Sense.values());
+    }
+
+    private @Nullable List<Integer> quantities() {
+        String text = typed.at("/quantities").strip();
+        if (text.isEmpty()) {
+            return null;
+        }
+        List<Integer> quantities = new ArrayList<>();
+        for (String each : text.split("[\\s,;/]+")) {
+            if (!each.isEmpty() && each.matches("\\d{1,9}")) {
+                quantities.add(Integer.valueOf(each));
+            } else if (!each.isEmpty()) {
+                faults.add(
+                        new Fault(
+                                "/quantities",
+                                "“" + each + "” is no quantity: type whole numbers, like 1, 2, 5"));
+                return null;
+            }
+        }
+        return quantities;
+    }
+
+    private @Nullable BigDecimal read(String path, Function<String, Reading> reader) {
+        Reading read = reader.apply(typed.at(path));
+        String fault = read.fault();
+        if (fault != null) {
+            faults.add(new Fault(path, fault));
+        }
+        return read.value();
+    }
+
+    /** For a field that is read, and told about, elsewhere too. */
+    private @Nullable Double quietly(String path, Function<String, Reading> reader) {
+        return reader.apply(typed.at(path)).asDouble();
+    }
+
+    private static @Nullable Double asDouble(@Nullable BigDecimal value) {
+        return value == null ? null : Double.valueOf(value.doubleValue());
+    }
+
+    /** One of the values by its name in kebab case; null for anything else. */
+    private <E extends Enum<E>> @Nullable E choice(String path, E[] values) {
+        String name = typed.at(path);
+        return Arrays.stream(values).filter(v -> kebab(v).equals(name)).findFirst().orElse(null);
+    }
+
+    /** As in JSON. */
+    static String kebab(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

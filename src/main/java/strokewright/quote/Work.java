@@ -1,0 +1,152 @@
+package strokewright.quote;
+
+import static strokewright.quote.Field.area;
+import static strokewright.quote.Field.choice;
+import static strokewright.quote.Field.length;
+import static strokewright.quote.Field.number;
+import static strokewright.quote.Field.text;
+import static strokewright.quote.Field.tool;
+import static strokewright.quote.Field.whole;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.ShopBook.ToolKind;
+import strokewright.quote.Field.Option;
+
+/** The kinds of line that a take-off can have, and what the page asks for each. */
+enum Work {
+    CURVE_EDGE(
+            "curve-edge",
+            "Curve an edge",
+            List.of(
+                    length("outsideMm", "Outside Ø", "").saying("over everything"),
+                    number("sweepDeg", "Sweep", "°", "360"),
+                    choice(
+                            "sense",
+                            "Flange",
+                            new Option("shrink", "inside: shrink"),
+                            new Option("stretch", "outside: stretch")),
+                    length("heightMm", "Flange height", ""),
+                    length("otherLegMm", "Other leg", "").saying("for the blank"),
+                    length("runOutMm", "Run-out each end", "30").saying("common practice")),
+            List.of(
+                    length("radiusMm", "Heel radius", ""),
+                    length("lengthMm", "Heel length", ""),
+                    length("startRadiusMm", "Starts from radius", "straight")),
+            tool("tool", "Tool", EnumSet.of(ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE))),
+    TURN_FLANGE(
+            "turn-flange",
+            "Turn up a flange",
+            List.of(
+                    choice(
+                            "sense",
+                            "On",
+                            new Option("shrink", "an outer edge: shrink"),
+                            new Option("stretch", "a hole or hollow edge: stretch")),
+                    length("radiusMm", "Radius at the bend", ""),
+                    length("heightMm", "Flange height", ""),
+                    number("angleDeg", "Turned up by", "°", "90"),
+                    number("sweepDeg", "Runs round", "°", "360")),
+            List.of(),
+            tool(
+                    "tool",
+                    "Tool",
+                    EnumSet.of(ToolKind.FLANGE, ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE))),
+    DISH(
+            "dish",
+            "Dish a disc",
+            List.of(
+                    length("diameterMm", "Base Ø", ""),
+                    length("depthMm", "Depth", ""),
+                    length("trimMm", "Trim on the blank", "0")),
+            List.of(
+                    number("rimShare", "Rim share", "", "equal area").saying("0 to 1"),
+                    tool("crownTool", "Tool for the crown", EnumSet.of(ToolKind.DOME))),
+            tool("tool", "Tool for the rim", EnumSet.of(ToolKind.SHRINK, ToolKind.EDGE))),
+    SMOOTH(
+            "smooth",
+            "Smooth",
+            List.of(
+                    area("areaMm2", "Area"),
+                    whole("timesOver", "Times over", "1")
+                            .saying("1 rough, 2 fair, 3 fine, 5 paint-ready")),
+            List.of(),
+            tool("tool", "Tool", EnumSet.of(ToolKind.SMOOTH))),
+    FLATTEN(
+            "flatten",
+            "Flatten",
+            List.of(area("areaMm2", "Area"), whole("timesOver", "Times over", "1")),
+            List.of(),
+            tool("tool", "Tool", EnumSet.of(ToolKind.FLATTEN))),
+    TAKE_OUT_DENTS(
+            "take-out-dents",
+            "Take out dents",
+            List.of(
+                    whole("spots", "Spots", ""),
+                    whole("strokesPerSpot", "Strokes a spot", "60").saying("common practice")),
+            List.of(),
+            tool("tool", "Tool", EnumSet.of(ToolKind.SMOOTH))),
+    STANDARD(
+            "standard",
+            "By time standard",
+            List.of(
+                    choice("standard", "Time standard", Work::standards),
+                    number("amount", "Amount", "", "")),
+            List.of());
+
+    private final String kind;
+    private final String label;
+    private final List<Field> fields;
+    private final List<Field> more;
+
+    Work(String kind, String label, List<Field> fields, List<Field> more, Field... tool) {
+        this.kind = kind;
+        this.label = label;
+        this.fields = fields;
+        List<Field> all = new ArrayList<>(more);
+        if (tool.length > 0) {
+            all.addAll(List.of(tool));
+            all.add(whole("count", "How many alike", "1"));
+            all.add(length("reachMm", "Reach into the throat", "from the shape"));
+            all.add(number("overrideMinutes", "Own minutes", "min", "computed"));
+            all.add(text("overrideReason", "Reason for own minutes", ""));
+        }
+        this.more = List.copyOf(all);
+    }
+
+    /** As in the take-off's JSON. */
+    String kind() {
+        return kind;
+    }
+
+    String label() {
+        return label;
+    }
+
+    /** Asked at once. */
+    List<Field> fields() {
+        return fields;
+    }
+
+    /** Asked on demand. */
+    List<Field> more() {
+        return more;
+    }
+
+    static Optional<Work> of(String kind) {
+        return Arrays.stream(values()).filter(w -> w.kind.equals(kind)).findFirst();
+    }
+
+    /** Fields that a fresh row already has a choice in, so that they say nothing by themselves. */
+    static final Set<String> CHOSEN_FROM_THE_START = Set.of("type", "sense");
+
+    private static List<Option> standards(ShopBook book) {
+        return Field.first(
+                "choose …", book.standards().stream().map(ShopBook.Standard::name).toList());
+    }
+}
