@@ -1,0 +1,139 @@
+package strokewright.estimate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import strokewright.estimate.Operation.Sense;
+import strokewright.estimate.TakeOff.Blank;
+import strokewright.estimate.TakeOff.Edge;
+import strokewright.estimate.TakeOff.Extra;
+import strokewright.estimate.TakeOff.ExtraKind;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.estimate.TakeOff.Per;
+import strokewright.estimate.TakeOff.Supply;
+import strokewright.quantity.Money;
+
+/** Usable take-offs for the shop of the worked examples, the same for the same seed. */
+final class RandomTakeOffs {
+
+    private final SplittableRandom random;
+
+    RandomTakeOffs(long seed) {
+        random = new SplittableRandom(seed);
+    }
+
+    TakeOff next() {
+        List<Part> parts = new ArrayList<>();
+        for (int i = random.nextInt(1, 4); i > 0; i--) {
+            parts.add(part("Part " + i));
+        }
+        List<Integer> quantities = new ArrayList<>();
+        int quantity = 0;
+        for (int i = random.nextInt(1, 5); i > 0; i--) {
+            quantity += random.nextInt(1, 30);
+            quantities.add(quantity);
+        }
+        return new TakeOff(
+                "Seeded",
+                null,
+                quantities,
+                null,
+                random.nextInt(0, 20),
+                parts,
+                List.of(new Operation.Standard("Weld", size(0.1, 3))),
+                List.of(
+                        new Extra(
+                                "Powder coat",
+                                random.nextBoolean() ? Per.ORDER : Per.PIECE,
+                                ExtraKind.BOUGHT_OUT,
+                                Money.of("85.35", "EUR"))));
+    }
+
+    private Part part(String name) {
+        List<Operation> work = new ArrayList<>();
+        work.add(new Operation.Standard("Cut", (double) random.nextInt(1, 5)));
+        work.add(new Operation.Standard("Template", 1.0));
+        for (int i = random.nextInt(1, 5); i > 0; i--) {
+            work.add(operation());
+        }
+        String grade = pick("al", "half", "steel", "304", "5xxx", "zinc");
+        return new Part(
+                name,
+                random.nextInt(1, 4),
+                grade,
+                size(0.6, 3),
+                random.nextBoolean() ? size(0.2, 30) : null,
+                new Blank(size(200, 2500), size(50, 900)),
+                null,
+                random.nextBoolean() ? Edge.DRESSED : Edge.SHEARED,
+                random.nextBoolean() ? size(0.3, 4) : null,
+                null,
+                random.nextInt(5) == 0 ? Supply.CUSTOMER : Supply.SHOP,
+                null,
+                work);
+    }
+
+    Operation.Formed operation() {
+        Sense sense = random.nextBoolean() ? Sense.SHRINK : Sense.STRETCH;
+        double radius = size(80, 2000);
+        Integer count = random.nextInt(1, 4);
+        return switch (random.nextInt(6)) {
+            case 0 ->
+                    new Operation.CurveEdge(
+                            sense,
+                            size(200, 3000),
+                            radius,
+                            random.nextInt(3) == 0 ? radius * size(1, 5) : null,
+                            size(8, 60),
+                            count,
+                            null,
+                            pick("soft", "steel", null),
+                            null);
+            case 1 ->
+                    new Operation.TurnFlange(
+                            sense,
+                            radius,
+                            size(8, 60),
+                            size(10, 90),
+                            size(20, 360),
+                            count,
+                            null,
+                            null,
+                            null);
+            case 2 ->
+                    new Operation.Dish(
+                            radius,
+                            radius * size(0.05, 0.5),
+                            null,
+                            5.0,
+                            count,
+                            null,
+                            null,
+                            null,
+                            null);
+            case 3 -> new Operation.Smooth(size(5e3, 1e6), 2, count, null, null, null);
+            case 4 ->
+                    new Operation.TakeOutDents(
+                            random.nextInt(1, 20), null, count, null, null, null);
+            default ->
+                    new Operation.CurveEdge(
+                            sense,
+                            size(200, 3000),
+                            radius,
+                            null,
+                            size(8, 60),
+                            count,
+                            null,
+                            null,
+                            null);
+        };
+    }
+
+    private double size(double low, double high) {
+        return random.nextDouble(low, high);
+    }
+
+    private String pick(String... names) {
+        return names[random.nextInt(names.length)];
+    }
+}
