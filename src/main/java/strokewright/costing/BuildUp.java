@@ -3,9 +3,11 @@ package strokewright.costing;
 import static strokewright.costing.CostingFormula.*;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Currency;
 import java.util.List;
+import strokewright.quantity.Arithmetic;
+import strokewright.quantity.Formula;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
 
@@ -215,7 +217,9 @@ public record BuildUp(
         }
 
         BigDecimal sum(String figure, List<String> names, BigDecimal... amounts) {
-            return step(figure, SUM, names, amounts);
+            BigDecimal sum = Arrays.stream(amounts).reduce(BigDecimal.ZERO, BigDecimal::add);
+            note(figure, Arithmetic.SUM, sum, names, amounts);
+            return sum;
         }
 
         BigDecimal each(boolean minimum, BigDecimal price, int pieces, BigDecimal step) {
@@ -231,12 +235,21 @@ public record BuildUp(
         BigDecimal step(
                 String figure, CostingFormula formula, List<String> names, BigDecimal... amounts) {
             BigDecimal value = formula.exact(amounts);
-            List<Input> inputs = new ArrayList<>();
-            for (int i = 0; i < amounts.length; i++) {
-                inputs.add(Input.computed(names.get(i), amounts[i].doubleValue(), ""));
-            }
-            working.note(figure, formula, value.doubleValue(), inputs.toArray(Input[]::new));
+            note(figure, formula, value, names, amounts);
             return value;
+        }
+
+        private void note(
+                String figure,
+                Formula formula,
+                BigDecimal value,
+                List<String> names,
+                BigDecimal... amounts) {
+            Input[] inputs = new Input[amounts.length];
+            for (int i = 0; i < amounts.length; i++) {
+                inputs[i] = Input.computed(names.get(i), amounts[i].doubleValue(), "");
+            }
+            working.note(figure, formula, value.doubleValue(), inputs);
         }
     }
 }

@@ -43,7 +43,6 @@ public enum CostingFormula implements Formula {
                                     BigDecimal.ONE.subtract(x[1].movePointLeft(2)),
                                     MathContext.DECIMAL128)
                             .multiply(x[2].movePointLeft(2))),
-    SUM("sum of the inputs", "arithmetic", CostingFormula::sum),
     PRICE_EACH(
             "price / pieces, rounded half up to a multiple of the step",
             "arithmetic",
@@ -94,14 +93,6 @@ public enum CostingFormula implements Formula {
 
     private static BigDecimal onePlus(BigDecimal percent) {
         return BigDecimal.ONE.add(percent.movePointLeft(2));
-    }
-
-    private static BigDecimal sum(BigDecimal[] x) {
-        BigDecimal sum = BigDecimal.ZERO;
-        for (BigDecimal value : x) {
-            sum = sum.add(value);
-        }
-        return sum;
     }
 
     private static BigDecimal toStep(

@@ -19,6 +19,7 @@ import strokewright.forming.Minutes;
 import strokewright.forming.PassPlan;
 import strokewright.forming.Row;
 import strokewright.forming.Setting;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Severity;
@@ -620,7 +621,7 @@ final class FormedWork {
         double machineMinutes =
                 working.figure(
                         "machineMinutes",
-                        SUM,
+                        Arithmetic.SUM,
                         computed("strokes", total.strokeMinutes(), "min"),
                         computed("repositioning", total.repositionMinutes(), "min"),
                         computed("checks", total.checkMinutes(), "min"),

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import strokewright.costing.CostingFormula;
 import strokewright.forming.FormingFormula;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Formula;
 
 /** Every formula that can stand in the trace of an estimate, by the name it has there. */
@@ -15,6 +16,7 @@ public final class Formulas {
 
     private static final Map<String, Formula> BY_CODE =
             Stream.<Formula[]>of(
+                            Arithmetic.values(),
                             FormingFormula.values(),
                             CostingFormula.values(),
                             StandardFormula.values())

@@ -21,6 +21,7 @@ import strokewright.estimate.ShopBook.Tool;
 import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.estimate.TakeOff.Per;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
@@ -87,12 +88,13 @@ final class Quantity {
     Estimate.ForQuantity estimate() {
         int toolChanges = toolChanges();
         lines.forEach(this::charge);
-        double setupMinutes = working.figure("setupMinutes", SUM, setup.toArray(Input[]::new));
-        double runMinutes = working.figure("runMinutes", SUM, run.toArray(Input[]::new));
+        double setupMinutes =
+                working.figure("setupMinutes", Arithmetic.SUM, setup.toArray(Input[]::new));
+        double runMinutes = working.figure("runMinutes", Arithmetic.SUM, run.toArray(Input[]::new));
         double total =
                 working.figure(
                         "minutes",
-                        SUM,
+                        Arithmetic.SUM,
                         computed("set-up", setupMinutes, "min"),
                         computed("run", runMinutes, "min"));
         double hours = working.figure("hours.plan", HOURS, computed("minutes", total, "min"));
@@ -256,7 +258,8 @@ final class Quantity {
             parts.add(computed(part.part().name(), cost.doubleValue(), ""));
             sum = sum.add(cost);
         }
-        working.note("cost.material", SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        working.note(
+                "cost.material", Arithmetic.SUM, sum.doubleValue(), parts.toArray(Input[]::new));
         return sum;
     }
 
@@ -298,7 +301,7 @@ final class Quantity {
             parts.add(computed(p.centre.name(), cost.doubleValue(), ""));
             sum = sum.add(cost);
         }
-        working.note(figure, SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        working.note(figure, Arithmetic.SUM, sum.doubleValue(), parts.toArray(Input[]::new));
         return sum;
     }
 
@@ -317,7 +320,11 @@ final class Quantity {
             parts.add(computed("up to minimum charges", minimumCharges.doubleValue(), ""));
             sum = sum.add(minimumCharges);
         }
-        working.note("cost.specialDirect", SUM, sum.doubleValue(), parts.toArray(Input[]::new));
+        working.note(
+                "cost.specialDirect",
+                Arithmetic.SUM,
+                sum.doubleValue(),
+                parts.toArray(Input[]::new));
         return sum;
     }
 

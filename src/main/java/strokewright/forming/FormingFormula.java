@@ -110,7 +110,6 @@ public enum FormingFormula implements Formula {
             x -> Rounding.up(x[0] / x[1])),
     CYCLE_PASSES("first cycle + anneals × each further cycle", "count", x -> x[0] + x[1] * x[2]),
     SHARE_OF_CYCLE("ε × cycle / ε of the most strained row", "assumed", x -> x[0] * x[1] / x[2]),
-    SUM("sum of the inputs", "arithmetic", FormingFormula::sum),
     TIPPING_PASSES(
             "⌈α / degrees a pass⌉", "common practice, no source", x -> Rounding.up(x[0] / x[1])),
     CAPACITY_THICKNESS(
@@ -123,7 +122,6 @@ public enum FormingFormula implements Formula {
             "count",
             x -> x[0] * Rounding.up(x[1] / (x[2] * x[3]))),
     SPOT_STROKES("spots × strokes each", "count", x -> x[0] * x[1]),
-    COUNT_TIMES_SUM("first input × sum of the others", "arithmetic", x -> x[0] * (sum(x) - x[0])),
     STROKE_RATE(
             "min(tool's rate, machine's rate)",
             "the slower of the two governs",
@@ -185,13 +183,5 @@ public enum FormingFormula implements Formula {
     @Override
     public double apply(double... inputs) {
         return function.applyAsDouble(inputs);
-    }
-
-    private static double sum(double[] x) {
-        double sum = 0;
-        for (double value : x) {
-            sum += value;
-        }
-        return sum;
     }
 }

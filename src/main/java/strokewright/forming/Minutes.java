@@ -7,6 +7,7 @@ import static strokewright.quantity.Why.Input.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
 
@@ -66,7 +67,8 @@ public record Minutes(
                         ARC_STATIONS,
                         computed("length", outermost.lengthMm(), "mm"),
                         computed("station length", arcStationMm, "mm"));
-        double total = working.figure(name + ".strokes", SUM, strokes.toArray(Input[]::new));
+        double total =
+                working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
         return timed(name, total, pickUps, checks, stations, 0, pace, working);
     }
 
@@ -160,7 +162,7 @@ public record Minutes(
         for (int i = 0; i < stretches.size(); i++) {
             inputs[i + 1] = computed(figure, of.applyAsDouble(stretches.get(i)), "");
         }
-        return working.figure(figure, COUNT_TIMES_SUM, inputs);
+        return working.figure(figure, Arithmetic.COUNT_TIMES_SUM, inputs);
     }
 
     private static Input rowStrokes(int passes, double length, Input pitch, Working working) {

@@ -6,19 +6,13 @@ import static org.assertj.core.api.Assertions.within;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import strokewright.costing.CostingFormula;
 import strokewright.costing.Practice;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.TakeOff.Blank;
-import strokewright.forming.FormingFormula;
-import strokewright.quantity.Formula;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why;
 
@@ -26,11 +20,6 @@ import strokewright.quantity.Why;
 class EstimatingTest {
 
     private static final int CASES = 60;
-
-    private static final Map<String, Formula> FORMULAS =
-            Stream.of(FormingFormula.values(), CostingFormula.values(), StandardFormula.values())
-                    .flatMap(Stream::of)
-                    .collect(Collectors.toMap(Formula::code, Function.identity(), (a, b) -> a));
 
     @ParameterizedTest(name = "seed {0}")
     @ValueSource(longs = {101, 102, 103})
@@ -41,7 +30,7 @@ class EstimatingTest {
             estimate.quantities().forEach(q -> trace.addAll(q.why()));
             for (Why why : trace) {
                 double[] inputs = why.inputs().stream().mapToDouble(Why.Input::value).toArray();
-                double again = FORMULAS.get(why.formula()).apply(inputs);
+                double again = Formulas.named(why.formula()).orElseThrow().apply(inputs);
                 assertThat(again)
                         .as(why.figure() + " by " + why.formula())
                         .isCloseTo(why.value(), within(1e-9 * Math.max(1, Math.abs(why.value()))));
