@@ -6,10 +6,9 @@ import static strokewright.quantity.Why.Input.drawing;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.DoublePredicate;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Formed;
 import strokewright.estimate.ShopBook.Standard;
@@ -20,8 +19,6 @@ import strokewright.forming.PassPlan;
 import strokewright.forming.Row;
 import strokewright.forming.Setting;
 import strokewright.quantity.Arithmetic;
-import strokewright.quantity.Finding;
-import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Severity;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
@@ -32,10 +29,9 @@ final class FormedWork {
     private final Bench bench;
     private final Formed operation;
     private final int position;
-    private final String pointer;
 
     private final Working working = new Working();
-    private final List<Finding> findings = new ArrayList<>();
+    private final Limits limits;
     private final List<Minutes> stretches = new ArrayList<>();
     private final List<Tool> tools = new ArrayList<>();
 
@@ -56,7 +52,7 @@ final class FormedWork {
         this.bench = bench;
         this.operation = operation;
         this.position = position;
-        this.pointer = pointer;
+        this.limits = new Limits(bench, operation, pointer);
     }
 
     /** With the tools that take the fewest minutes of those that can do it; ties by the book. */
@@ -113,7 +109,7 @@ final class FormedWork {
     }
 
     private Worked withoutTool(String field) {
-        find("no-tool", Severity.REFUSAL, field, Map.of("operation", operation.kind()), null);
+        limits.noTool(field);
         return worked();
     }
 
@@ -138,24 +134,16 @@ final class FormedWork {
 
     private void use(Tool tool) {
         tools.add(tool);
-        if (ToolChoice.marks(tool, bench.part().surface())) {
-            find("marks-on-visible-surface", Severity.DOUBT, "", Map.of("tool", tool.name()), null);
-        }
+        limits.marks(tool);
     }
 
     private void curveEdge(Operation.CurveEdge edge, Tool tool) {
         boolean shrink = edge.sense() == Operation.Sense.SHRINK;
-        if (shrink && !heightUnderRadius(edge.heightMm(), edge.radiusMm())) {
+        if (shrink && !limits.heightUnderRadius(edge.heightMm(), edge.radiusMm())) {
             return;
         }
         Double start = edge.startRadiusMm();
-        if (start != null && start < edge.radiusMm()) {
-            find(
-                    "starting-radius-too-tight",
-                    Severity.REFUSAL,
-                    "/startRadiusMm",
-                    Map.of("startRadiusMm", start, "radiusMm", edge.radiusMm()),
-                    Map.of("startRadiusMm", edge.radiusMm()));
+        if (!limits.startNotTighter(start, edge.radiusMm())) {
             return;
         }
         Edges.CurvedEdge shape =
@@ -165,7 +153,7 @@ final class FormedWork {
                         edge.radiusMm(),
                         start == null ? 0 : 1 / start,
                         edge.heightMm());
-        checkReach(edge.heightMm());
+        limits.reach(edge.heightMm());
         PassPlan plan =
                 rows(
                         "edge",
@@ -178,21 +166,22 @@ final class FormedWork {
         double room = plan.firstCycleRoom();
         refuseAnneal(
                 plan,
-                nearest(
-                        h ->
-                                (!shrink || h < edge.radiusMm())
-                                        && shape.edgeStrain(h, edge.radiusMm()) <= room,
-                        edge.heightMm(),
-                        r ->
-                                (!shrink || r > edge.heightMm())
-                                        && shape.edgeStrain(edge.heightMm(), r) <= room,
-                        edge.radiusMm(),
-                        start == null ? LARGEST_RADIUS_MM : start));
+                () ->
+                        Feasible.edge(
+                                h ->
+                                        (!shrink || h < edge.radiusMm())
+                                                && shape.edgeStrain(h, edge.radiusMm()) <= room,
+                                edge.heightMm(),
+                                r ->
+                                        (!shrink || r > edge.heightMm())
+                                                && shape.edgeStrain(edge.heightMm(), r) <= room,
+                                edge.radiusMm(),
+                                start == null ? Feasible.LARGEST_RADIUS_MM : start));
     }
 
     private void turnFlange(Operation.TurnFlange flange, Tool tool) {
         boolean shrink = flange.sense() == Operation.Sense.SHRINK;
-        if (!shrink && !heightUnderRadius(flange.heightMm(), flange.radiusMm())) {
+        if (!shrink && !limits.heightUnderRadius(flange.heightMm(), flange.radiusMm())) {
             return;
         }
         Edges.TurnedFlange shape =
@@ -202,7 +191,7 @@ final class FormedWork {
                         flange.heightMm(),
                         Math.toRadians(flange.angleDeg()),
                         Math.toRadians(flange.sweepDeg()));
-        checkReach(flange.heightMm());
+        limits.reach(flange.heightMm());
         tippingPasses =
                 (int)
                         working.figure(
@@ -225,26 +214,21 @@ final class FormedWork {
         double room = plan.firstCycleRoom();
         refuseAnneal(
                 plan,
-                nearest(
-                        h ->
-                                (shrink || h < flange.radiusMm())
-                                        && shape.edgeStrain(h, flange.radiusMm()) <= room,
-                        flange.heightMm(),
-                        r ->
-                                (shrink || r > flange.heightMm())
-                                        && shape.edgeStrain(flange.heightMm(), r) <= room,
-                        flange.radiusMm(),
-                        LARGEST_RADIUS_MM));
+                () ->
+                        Feasible.edge(
+                                h ->
+                                        (shrink || h < flange.radiusMm())
+                                                && shape.edgeStrain(h, flange.radiusMm()) <= room,
+                                flange.heightMm(),
+                                r ->
+                                        (shrink || r > flange.heightMm())
+                                                && shape.edgeStrain(flange.heightMm(), r) <= room,
+                                flange.radiusMm(),
+                                Feasible.LARGEST_RADIUS_MM));
     }
 
     private void dish(Operation.Dish dish, Tool rimTool, Tool crownTool) {
-        if (dish.depthMm() > dish.diameterMm() / 2) {
-            find(
-                    "depth-over-half-diameter",
-                    Severity.REFUSAL,
-                    "/depthMm",
-                    Map.of("depthMm", dish.depthMm(), "diameterMm", dish.diameterMm()),
-                    Map.of("depthMm", dish.diameterMm() / 2));
+        if (!limits.atMostAHemisphere(dish.depthMm(), dish.diameterMm())) {
             return;
         }
         Edges.Cap cap =
@@ -252,27 +236,17 @@ final class FormedWork {
                         dish.diameterMm(), dish.depthMm(), dish.rimShare(), dish.trimMm(), working);
         rimShare = cap.rimShare();
         blankDiameterMm = cap.blankDiameterMm();
-        checkReach(cap.blankDiameterMm() / 2);
-        if (bench.thicknessMm() / cap.blankDiameterMm() < RIM_BUCKLES_BELOW) {
-            find(
-                    "rim-buckles",
-                    Severity.DOUBT,
-                    "",
-                    Map.of(
-                            "thicknessMm",
-                            bench.thicknessMm(),
-                            "blankDiameterMm",
-                            cap.blankDiameterMm()),
-                    Map.of("thicknessMm", RIM_BUCKLES_BELOW * cap.blankDiameterMm()));
-        }
+        limits.reach(cap.blankDiameterMm() / 2);
+        limits.rimOf(cap.blankDiameterMm());
         List<Row> rings =
                 cap.rings(rimTool.jawMm(), bench.book().times().minimumRowStrain(), working);
         double rimBand = rings.stream().mapToDouble(Row::lengthMm).sum() * rimTool.jawMm();
         PassPlan rim = rows("rim", rings, true, rimBand, 0, 0, rimTool);
         PassPlan middle = crown(cap, crownTool);
         if (!bench.metal().annealable() && rim.anneals() + middle.anneals() > 0) {
+            boolean atTheRim = rim.anneals() > 0;
             Double depth =
-                    largest(
+                    Feasible.largest(
                             h ->
                                     withoutAnneal(
                                             dish,
@@ -281,11 +255,10 @@ final class FormedWork {
                                             middle.firstCycleRoom(),
                                             rimTool),
                             dish.depthMm());
-            Input strain = computed("", rings.get(rings.size() - 1).strain(), "");
-            refuseAnneal(
-                    rim.anneals() > 0 ? rim : middle,
-                    depth == null ? null : Map.of("depthMm", depth),
-                    rim.anneals() > 0 ? strain.value() : crown.strain());
+            limits.notAnnealable(
+                    atTheRim ? rim : middle,
+                    atTheRim ? strains.get(strains.size() - 1) : crown.strain(),
+                    depth == null ? null : Map.of("depthMm", depth));
         }
     }
 
@@ -312,7 +285,7 @@ final class FormedWork {
                         setting,
                         bench.thicknessMm(),
                         working);
-        limitPasses(plan.total());
+        limits.passes(plan);
         Minutes minutes =
                 Minutes.overArea(
                         "crown",
@@ -330,7 +303,7 @@ final class FormedWork {
                         STRETCHED_AREA_THICKNESS,
                         drawing("t", bench.thicknessMm(), "mm"),
                         computed("ε", strain, ""));
-        checkCapacity(bench.thicknessMm(), 0, tool);
+        limits.capacity(bench.thicknessMm(), 0, tool);
         anneal(plan, area);
         crown =
                 new Estimate.Crown(
@@ -364,7 +337,7 @@ final class FormedWork {
                         setting,
                         bench.thicknessMm(),
                         working);
-        limitPasses(plan.total());
+        limits.passes(plan);
         strains = rows.stream().map(Row::strain).toList();
         passes = plan.passes();
         correctionPasses = bench.correctionPasses();
@@ -387,14 +360,14 @@ final class FormedWork {
                         shrink ? SHRUNK_EDGE_THICKNESS : STRETCHED_EDGE_THICKNESS,
                         drawing("t", bench.thicknessMm(), "mm"),
                         computed("ε", most, ""));
-        checkCapacity(edgeThicknessMm, shrink ? most / 2 : 0, tool);
+        limits.capacity(edgeThicknessMm, shrink ? most / 2 : 0, tool);
         anneal(plan, bandMm2);
         anneals = plan.anneals();
         return plan;
     }
 
     private void area(double areaMm2, int timesOver, Tool tool) {
-        checkBlankReach();
+        limits.reachOverBlank();
         passes = List.of(timesOver);
         Working aside = new Working(); // bite and stroke work play no part here
         Setting field = bench.setting(tool, tool.rowMm(), false, aside);
@@ -408,11 +381,11 @@ final class FormedWork {
                         field,
                         bench.pace(tool, working),
                         working));
-        checkCapacity(bench.thicknessMm(), 0, tool);
+        limits.capacity(bench.thicknessMm(), 0, tool);
     }
 
     private void dents(Operation.TakeOutDents dents, Tool tool) {
-        checkBlankReach();
+        limits.reachOverBlank();
         stretches.add(
                 Minutes.atSpots(
                         "dents",
@@ -421,97 +394,7 @@ final class FormedWork {
                         bench.book().times().dentFindSeconds(),
                         bench.pace(tool, working),
                         working));
-        checkCapacity(bench.thicknessMm(), 0, tool);
-    }
-
-    // Limits. A refusal is a finding, and the minutes are reckoned all the same where they can be.
-
-    /** Below this thickness to blank diameter a rim buckles; assumed. */
-    private static final double RIM_BUCKLES_BELOW = 0.002;
-
-    private static final double LARGEST_RADIUS_MM = 1e6;
-
-    private boolean heightUnderRadius(double height, double radius) {
-        if (height < radius) {
-            return true;
-        }
-        find(
-                "height-not-under-radius",
-                Severity.REFUSAL,
-                "/heightMm",
-                Map.of("heightMm", height, "radiusMm", radius),
-                null);
-        return false;
-    }
-
-    /** The machine meets the sheet as delivered and as finished: the thicker of the two counts. */
-    private void checkCapacity(double finishedMm, double thickening, Tool tool) {
-        double thickest = Math.max(bench.thicknessMm(), finishedMm);
-        double tensile = bench.metal().tensileMpa();
-        double machine =
-                CAPACITY_THICKNESS.apply(
-                        bench.machine().ratedThicknessMm(),
-                        bench.machine().ratedStrengthMpa(),
-                        tensile);
-        if (thickest > machine) {
-            find(
-                    "over-capacity",
-                    Severity.REFUSAL,
-                    "",
-                    values(
-                            "machine", bench.machine().name(),
-                            "thicknessMm", thickest,
-                            "capacityMm", machine,
-                            "tensileMpa", tensile),
-                    Map.of("thicknessMm", machine / Math.exp(thickening)));
-        }
-        if (tool.maxThicknessMm() == null) {
-            return;
-        }
-        double most = CAPACITY_THICKNESS.apply(tool.maxThicknessMm(), RATED_STRENGTH_MPA, tensile);
-        if (thickest > most) {
-            find(
-                    "over-tool-capacity",
-                    Severity.REFUSAL,
-                    "",
-                    values(
-                            "tool", tool.name(),
-                            "thicknessMm", thickest,
-                            "capacityMm", most,
-                            "tensileMpa", tensile),
-                    Map.of("thicknessMm", most / Math.exp(thickening)));
-        }
-    }
-
-    /** Tools are rated like machines, for steel of this tensile strength. */
-    private static final double RATED_STRENGTH_MPA = 400;
-
-    private void checkReach(double natural) {
-        double reach = operation.reachMm() == null ? natural : operation.reachMm();
-        Double throat = bench.machine().throatMm();
-        if (throat != null && reach > throat) {
-            find(
-                    "beyond-throat",
-                    Severity.REFUSAL,
-                    operation.reachMm() == null ? "" : "/reachMm",
-                    values("machine", bench.machine().name(), "reachMm", reach, "throatMm", throat),
-                    Map.of("reachMm", throat));
-        }
-    }
-
-    private void checkBlankReach() {
-        if (operation.reachMm() != null || bench.part().blank() != null) {
-            checkReach(bench.part().blank() == null ? 0 : bench.part().blank().shorterMm() / 2);
-        }
-    }
-
-    private void limitPasses(long count) {
-        if (count > PassPlan.MOST_PASSES) {
-            throw new InvalidInput(
-                    pointer,
-                    "takes more than 100,000 passes: check the sizes, the bite of the tool and the"
-                            + " grade");
-        }
+        limits.capacity(bench.thicknessMm(), 0, tool);
     }
 
     private void anneal(PassPlan plan, double bandMm2) {
@@ -521,17 +404,10 @@ final class FormedWork {
         if (!bench.metal().annealable()) {
             return; // refused, with what would be feasible, where the shape is known
         }
-        find(
-                "anneals-needed",
-                Severity.NOTE,
-                "",
-                values(
-                        "anneals", plan.anneals(),
-                        "strainPerCycle", plan.firstCycleRoom()),
-                null);
+        limits.anneals(plan);
         annealedBy = bench.book().standard(bench.book().times().annealStandard()).orElse(null);
         if (annealedBy == null) {
-            find("no-anneal-standard", Severity.DOUBT, "", Map.of(), null);
+            limits.noAnnealStandard();
             return;
         }
         annealMinutes +=
@@ -551,66 +427,10 @@ final class FormedWork {
                                 "min"));
     }
 
-    private void refuseAnneal(PassPlan plan, @Nullable Map<String, Object> change) {
-        if (!bench.metal().annealable() && plan.anneals() > 0) {
-            refuseAnneal(plan, change, strains.get(strains.size() - 1));
+    private void refuseAnneal(PassPlan plan, Supplier<@Nullable Map<String, Object>> change) {
+        if (plan.anneals() > 0 && !bench.metal().annealable()) {
+            limits.notAnnealable(plan, strains.get(strains.size() - 1), change.get());
         }
-    }
-
-    private void refuseAnneal(PassPlan plan, @Nullable Map<String, Object> change, double strain) {
-        find(
-                "not-annealable",
-                Severity.REFUSAL,
-                "",
-                values(
-                        "grade", bench.grade().code(),
-                        "strain", strain,
-                        "strainWithoutAnneal", plan.firstCycleRoom(),
-                        "anneals", plan.anneals()),
-                change);
-    }
-
-    /** The height at this radius, and the radius at this height, that need no anneal. */
-    private static @Nullable Map<String, Object> nearest(
-            DoublePredicate height,
-            double statedHeight,
-            DoublePredicate radius,
-            double statedRadius,
-            double loosestRadius) {
-        Map<String, Object> change = new LinkedHashMap<>();
-        Double low = largest(height, statedHeight);
-        if (low != null) {
-            change.put("heightMm", low);
-        }
-        if (radius.test(loosestRadius)) {
-            double tight = statedRadius;
-            double loose = loosestRadius;
-            for (int i = 0; i < 100 && loose - tight > 1e-9 * loose; i++) {
-                double middle = (tight + loose) / 2;
-                if (radius.test(middle)) {
-                    loose = middle;
-                } else {
-                    tight = middle;
-                }
-            }
-            change.put("radiusMm", loose);
-        }
-        return change.isEmpty() ? null : change;
-    }
-
-    /** The largest value under the stated one for which it holds; null when there is none. */
-    private static @Nullable Double largest(DoublePredicate holds, double stated) {
-        double good = 0;
-        double bad = stated;
-        for (int i = 0; i < 100 && bad - good > 1e-9 * stated; i++) {
-            double middle = (good + bad) / 2;
-            if (holds.test(middle)) {
-                good = middle;
-            } else {
-                bad = middle;
-            }
-        }
-        return good > 1e-6 * stated ? good : null;
     }
 
     private Worked worked() {
@@ -664,7 +484,7 @@ final class FormedWork {
                         personMinutes,
                         people,
                         operation.override(),
-                        List.copyOf(findings),
+                        limits.findings(),
                         working.lines());
         return new Worked(
                 line,
@@ -674,22 +494,5 @@ final class FormedWork {
                 List.copyOf(tools),
                 null,
                 annealedBy);
-    }
-
-    private void find(
-            String code,
-            Severity severity,
-            String field,
-            Map<String, Object> values,
-            @Nullable Map<String, Object> change) {
-        findings.add(new Finding(code, severity, pointer + field, values, change));
-    }
-
-    private static Map<String, Object> values(Object... namesAndValues) {
-        Map<String, Object> values = new LinkedHashMap<>();
-        for (int i = 0; i < namesAndValues.length; i += 2) {
-            values.put((String) namesAndValues[i], namesAndValues[i + 1]);
-        }
-        return values;
     }
 }
