@@ -1,6 +1,7 @@
 package strokewright.quantity;
 
 import com.fasterxml.jackson.annotation.JsonFormat;
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Currency;
@@ -55,6 +56,7 @@ public record Money(
         return new Money(amount.multiply(BigDecimal.valueOf(factor)), currency);
     }
 
+    @JsonIgnore // else it would be written as a field that no reader knows
     public boolean isZero() {
         return amount.signum() == 0;
     }
