@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.Map;
 import java.util.UUID;
+import javax.sql.DataSource;
 import org.hibernate.Session;
 import org.hibernate.cfg.MappingSettings;
 import org.hibernate.cfg.MultiTenancySettings;
@@ -13,9 +14,12 @@ import org.hibernate.type.format.jackson.Jackson3JsonFormatMapper;
 import org.springframework.boot.hibernate.autoconfigure.HibernatePropertiesCustomizer;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.orm.jpa.vendor.HibernateJpaDialect;
 import org.springframework.orm.jpa.vendor.HibernateJpaVendorAdapter;
 import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionOperations;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Keeps every transaction inside the shop of whoever is signed in, twice: Hibernate filters by
@@ -50,6 +54,17 @@ class ShopGuard {
                 return dialect;
             }
         };
+    }
+
+    /**
+     * Sessions are read to learn who is here, so their transactions cannot ask for the shop of who
+     * is here: they go around JPA, and touch global tables only.
+     */
+    @Bean
+    TransactionOperations springSessionTransactionOperations(DataSource dataSource) {
+        TransactionTemplate own = new TransactionTemplate(new JdbcTransactionManager(dataSource));
+        own.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+        return own;
     }
 
     /** Is asked outside of requests too, so it must never throw. */
