@@ -58,9 +58,10 @@ class ShopGuard {
 
     /**
      * Sessions are read to learn who is here, so their transactions cannot ask for the shop of who
-     * is here: they go around JPA, and touch global tables only.
+     * is here: they go around JPA, and touch global tables only. Given to nobody else, since they
+     * set no shop.
      */
-    @Bean
+    @Bean(defaultCandidate = false)
     TransactionOperations springSessionTransactionOperations(DataSource dataSource) {
         TransactionTemplate own = new TransactionTemplate(new JdbcTransactionManager(dataSource));
         own.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);

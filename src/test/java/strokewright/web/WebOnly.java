@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
+import org.springframework.boot.test.context.TestComponent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
@@ -36,6 +37,7 @@ import strokewright.quantity.Money;
             "org.springframework.boot.session.jdbc.autoconfigure.JdbcSessionAutoConfiguration"
         })
 @ComponentScan("strokewright.web")
+@TestComponent // keeps it out of the scan of tests that start the whole service
 class WebOnly {
 
     @Bean
