@@ -1,0 +1,57 @@
+package strokewright.shopbook;
+
+import java.util.List;
+import java.util.Set;
+import org.springframework.context.annotation.Bean;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import strokewright.access.Role;
+import strokewright.access.Shops;
+import strokewright.estimate.ShopBook;
+import strokewright.web.Place;
+
+/** The shop book to read and to print. */
+@Controller
+class ShopBookPage {
+
+    private static final int EDITIONS_SHOWN = 20;
+
+    private final ShopBooks books;
+    private final Shops shops;
+
+    ShopBookPage(ShopBooks books, Shops shops) {
+        this.books = books;
+        this.shops = shops;
+    }
+
+    @Bean
+    static Place shopBookPlace() {
+        return new Place(
+                "shop-book",
+                "Shop book",
+                "/shop-book",
+                Set.of(Role.ESTIMATOR.name(), Role.OWNER.name()),
+                80);
+    }
+
+    @GetMapping("/shop-book")
+    String current(Model model) {
+        return page(model, books.current());
+    }
+
+    @GetMapping("/shop-book/editions/{n}")
+    String edition(@PathVariable int n, Model model) {
+        return page(model, books.edition(n));
+    }
+
+    private String page(Model model, ShopBook book) {
+        List<EditionEntry> editions = books.list(Integer.MAX_VALUE, EDITIONS_SHOWN);
+        model.addAttribute("book", book);
+        model.addAttribute("words", new ShopBookWords(book, shops.current().timeZone()));
+        model.addAttribute("editions", editions);
+        model.addAttribute("newest", editions.get(0).edition());
+        return "shopbook/shop-book";
+    }
+}
