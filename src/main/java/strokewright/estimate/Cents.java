@@ -9,8 +9,9 @@ import strokewright.quantity.Money;
 
 /**
  * Shows a build-up in whole cents. Every subtotal is the true one, rounded; where the rounded steps
- * of a subtotal would miss it, the largest of them takes the difference, so that what is shown adds
- * up.
+ * of a subtotal would miss it, one step takes the difference, so that what is shown adds up. That
+ * is an overhead where there is any, else hours at a rate: never a bill that somebody can lay
+ * beside it.
  */
 final class Cents {
 
@@ -21,22 +22,22 @@ final class Cents {
         List<Money> direct =
                 addingUp(
                         manufacturing,
-                        build.material(),
-                        build.materialOverhead(),
-                        build.labour(),
-                        build.machine(),
                         build.productionOverhead(),
-                        build.specialDirect());
+                        build.materialOverhead(),
+                        build.machine(),
+                        build.labour(),
+                        build.specialDirect(),
+                        build.material());
         Money total = Money.rounded(build.total(), currency);
         List<Money> overhead =
                 addingUp(total.minus(manufacturing), build.administration(), build.sales());
         return new Estimate.Cost(
-                direct.get(0),
-                direct.get(1),
-                direct.get(2),
-                direct.get(3),
-                direct.get(4),
                 direct.get(5),
+                direct.get(1),
+                direct.get(3),
+                direct.get(2),
+                direct.get(0),
+                direct.get(4),
                 manufacturing,
                 overhead.get(0),
                 overhead.get(1),
@@ -69,18 +70,19 @@ final class Cents {
                 offer.plus(tax));
     }
 
+    /** The first step that is not nothing takes the difference. */
     private static List<Money> addingUp(Money total, BigDecimal... steps) {
         List<Money> rounded = new ArrayList<>();
         Money left = total;
-        int largest = 0;
-        for (int i = 0; i < steps.length; i++) {
-            rounded.add(Money.rounded(steps[i], total.currency()));
-            left = left.minus(rounded.get(i));
-            if (steps[i].abs().compareTo(steps[largest].abs()) > 0) {
-                largest = i;
-            }
+        for (BigDecimal step : steps) {
+            rounded.add(Money.rounded(step, total.currency()));
+            left = left.minus(rounded.get(rounded.size() - 1));
         }
-        rounded.set(largest, rounded.get(largest).plus(left));
+        int bearer = 0;
+        while (bearer < steps.length - 1 && steps[bearer].signum() == 0) {
+            bearer++;
+        }
+        rounded.set(bearer, rounded.get(bearer).plus(left));
         return rounded;
     }
 }

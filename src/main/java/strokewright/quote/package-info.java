@@ -1,0 +1,21 @@
+/**
+ * Customers and quotes: a revision holds items, each with its take-off, and freezes them with the
+ * shop book's edition and the estimates; its documents and pages.
+ */
+@ApplicationModule(
+        allowedDependencies = {
+            "shopbook",
+            "estimate",
+            "forming",
+            "sheet",
+            "costing",
+            "quantity",
+            "office",
+            "access",
+            "web"
+        })
+@NullMarked
+package strokewright.quote;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
