@@ -2,6 +2,8 @@
 (function () {
     "use strict";
 
+    document.documentElement.classList.add("js");
+
     function csrf() {
         const found = document.cookie.match(/(?:^|; )XSRF-TOKEN=([^;]*)/);
         return found ? decodeURIComponent(found[1]) : "";

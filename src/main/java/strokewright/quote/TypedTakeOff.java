@@ -33,6 +33,13 @@ final class TypedTakeOff {
         this.fields = fields;
     }
 
+    /** What a fresh page holds: one part with one line. */
+    static TypedTakeOff begun() {
+        return new TypedTakeOff(Map.of())
+                .with("/parts/p1/name", "")
+                .with("/parts/p1/operations/o1/type", Work.CURVE_EDGE.kind());
+    }
+
     /** What the fields of a form say; everything that is no field of a take-off is left out. */
     static TypedTakeOff of(Collection<? extends Map.Entry<String, String>> typed) {
         Map<String, String> fields = new LinkedHashMap<>();

@@ -33,7 +33,7 @@ enum Work {
                             new Option("stretch", "outside: stretch")),
                     length("heightMm", "Flange height", ""),
                     length("otherLegMm", "Other leg", "").saying("for the blank"),
-                    length("runOutMm", "Run-out each end", "30").saying("common practice")),
+                    length("runOutMm", "Run-out", "30").saying("at each end")),
             List.of(
                     length("radiusMm", "Heel radius", ""),
                     length("lengthMm", "Heel length", ""),

@@ -26,7 +26,7 @@ public final class Drawing {
                 .append(plain(height))
                 .append("\" aria-labelledby=\"")
                 .append(escaped(id))
-                .append("-t ")
+                .append("-t\" aria-describedby=\"")
                 .append(escaped(id))
                 .append("-d\"><title id=\"")
                 .append(escaped(id))
@@ -106,7 +106,7 @@ public final class Drawing {
         return this;
     }
 
-    /** A dimension line with an arrowhead at each end, its figure above the middle. */
+    /** A dimension line with an arrowhead at each end, its figure (if any) above the middle. */
     public Drawing dimension(double x1, double y1, double x2, double y2, String figure) {
         line("dim", x1, y1, x2, y2);
         double angle = Math.atan2(y2 - y1, x2 - x1);
@@ -114,6 +114,9 @@ public final class Drawing {
         arrowhead(x2, y2, angle);
         double middleX = (x1 + x2) / 2;
         double middleY = (y1 + y2) / 2;
+        if (figure.isEmpty()) {
+            return this;
+        }
         boolean upright = Math.abs(Math.cos(angle)) < 0.5;
         return upright
                 ? text("", middleX + 4, middleY + 4, figure)

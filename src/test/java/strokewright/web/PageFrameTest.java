@@ -1,5 +1,6 @@
 package strokewright.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
@@ -56,6 +57,17 @@ class PageFrameTest {
                 .andExpect(status().isOk())
                 .andExpect(content().string(not(containsString("class=\"places\""))))
                 .andExpect(content().string(not(containsString("/sign-out"))));
+    }
+
+    @Test
+    void theTitleBlockStandsOnlyWhereAPageAsksForIt() throws Exception {
+        String page =
+                mvc.perform(get("/sample").with(estimator()))
+                        .andReturn()
+                        .getResponse()
+                        .getContentAsString();
+        assertThat(page.split("Identification number", -1)).hasSize(2);
+        assertThat(page).doesNotContain("class=\"finding");
     }
 
     @Test

@@ -1,0 +1,192 @@
+package strokewright.quote;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import strokewright.quantity.Finding;
+import strokewright.quantity.Severity;
+import strokewright.web.Numbers;
+
+/** Findings in words: what is the matter, and the change that would clear it. */
+final class FindingWords {
+
+    private final Numbers numbers;
+
+    FindingWords(Numbers numbers) {
+        this.numbers = numbers;
+    }
+
+    /** The severity as a style and as a word at the head of the sentence. */
+    record Told(String style, String word, String text, @Nullable String change) {}
+
+    Told tell(Finding finding) {
+        return new Told(
+                TakeOffReading.kebab(finding.severity()),
+                word(finding.severity()),
+                text(finding),
+                change(finding));
+    }
+
+    private static String word(Severity severity) {
+        return switch (severity) {
+            case NOTE -> "Note";
+            case DOUBT -> "Doubt";
+            case REFUSAL -> "Not possible";
+        };
+    }
+
+    String text(Finding finding) {
+        Map<String, Object> v = finding.values();
+        return switch (finding.code()) {
+            case "no-tool" -> "The shop book has no tool for this work.";
+            case "marks-on-visible-surface" ->
+                    v.get("tool")
+                            + " is steel-faced and leaves marks on a visible surface. Add the time to"
+                            + " dress them out, or take a soft-faced tool.";
+            case "starting-radius-too-tight" ->
+                    "The starting radius of "
+                            + mm(v.get("startRadiusMm"))
+                            + " is already tighter than the "
+                            + mm(v.get("radiusMm"))
+                            + " to reach.";
+            case "depth-over-half-diameter" ->
+                    "A depth of "
+                            + mm(v.get("depthMm"))
+                            + " is more than a half ball of Ø "
+                            + mm(v.get("diameterMm"))
+                            + ".";
+            case "rim-buckles" ->
+                    "The sheet of "
+                            + mm(v.get("thicknessMm"))
+                            + " is thin for a blank of Ø "
+                            + mm(v.get("blankDiameterMm"))
+                            + ": the rim buckles. Work it in sectors (assumed limit).";
+            case "height-not-under-radius" ->
+                    "A flange of "
+                            + mm(v.get("heightMm"))
+                            + " does not fit into a radius of "
+                            + mm(v.get("radiusMm"))
+                            + ".";
+            case "over-capacity", "over-tool-capacity" -> capacity(v);
+            case "beyond-throat" ->
+                    v.get("machine")
+                            + " reaches "
+                            + mm(v.get("throatMm"))
+                            + " into the sheet; this work needs "
+                            + mm(v.get("reachMm"))
+                            + ".";
+            case "anneals-needed" ->
+                    "Needs "
+                            + count(v.get("anneals"), "anneal")
+                            + ": without one the metal takes a strain of "
+                            + percent(v.get("strainPerCycle"))
+                            + ".";
+            case "no-anneal-standard" ->
+                    "The shop book names no time standard for annealing: these anneals take no time"
+                            + " here.";
+            case "not-annealable" ->
+                    v.get("grade")
+                            + " takes a strain of "
+                            + percent(v.get("strainWithoutAnneal"))
+                            + " and may not be annealed here; this needs "
+                            + percent(v.get("strain"))
+                            + ".";
+            case "no-metal-price" ->
+                    "The shop book has no price for "
+                            + v.get("grade")
+                            + ", "
+                            + mm(v.get("thicknessMm"))
+                            + ": the metal is priced at nothing.";
+            default -> anyOther(finding);
+        };
+    }
+
+    private String capacity(Map<String, Object> v) {
+        Object what = v.containsKey("machine") ? v.get("machine") : v.get("tool");
+        return what
+                + " takes "
+                + mm(v.get("capacityMm"))
+                + " of metal of "
+                + figure(v.get("tensileMpa"))
+                + " MPa; this is "
+                + mm(v.get("thicknessMm"))
+                + " when finished.";
+    }
+
+    /** What a later calculation tells and this page has no sentence for yet. */
+    private String anyOther(Finding finding) {
+        String values =
+                finding.values().entrySet().stream()
+                        .map(e -> e.getKey() + " " + figure(e.getValue()))
+                        .collect(Collectors.joining(", "));
+        return finding.code().replace('-', ' ') + (values.isEmpty() ? "." : ": " + values + ".");
+    }
+
+    @Nullable String change(Finding finding) {
+        Map<String, Object> change = finding.change();
+        if (change == null || change.isEmpty()) {
+            return null;
+        }
+        List<String> ways = new ArrayList<>();
+        change.forEach(
+                (field, value) -> ways.add(way(finding.code(), field, String.valueOf(value))));
+        return "Cleared by " + String.join(", or by ", ways) + ".";
+    }
+
+    /** Rounded to the side on which it stays cleared. */
+    private String way(String code, String field, String value) {
+        boolean atLeast = field.toLowerCase().contains("radius") || code.equals("rim-buckles");
+        String name =
+                switch (field) {
+                    case "heightMm" -> "a flange height";
+                    case "radiusMm" -> "a radius";
+                    case "startRadiusMm" -> "a starting radius";
+                    case "depthMm" -> "a depth";
+                    case "thicknessMm" -> "a thickness";
+                    case "reachMm" -> "a reach";
+                    default -> field;
+                };
+        BigDecimal figure;
+        try {
+            figure =
+                    new BigDecimal(value)
+                            .setScale(
+                                    field.equals("thicknessMm") ? 2 : 1,
+                                    atLeast ? RoundingMode.CEILING : RoundingMode.FLOOR)
+                            .stripTrailingZeros();
+        } catch (NumberFormatException e) {
+            return name + " " + value;
+        }
+        return name + (atLeast ? " of at least " : " of at most ") + numbers.show(figure) + " mm";
+    }
+
+    private String mm(@Nullable Object value) {
+        return value instanceof Number n ? rounded(n, 2) + "\u00a0mm" : String.valueOf(value);
+    }
+
+    private String percent(@Nullable Object strain) {
+        return strain instanceof Number n
+                ? numbers.show(n.doubleValue() * 100, 1) + "\u00a0%"
+                : String.valueOf(strain);
+    }
+
+    private String count(@Nullable Object value, String what) {
+        String one = value instanceof Number n && n.intValue() == 1 ? what : what + "s";
+        return figure(value) + " " + one;
+    }
+
+    private String figure(@Nullable Object value) {
+        return value instanceof Number n ? rounded(n, 3) : String.valueOf(value);
+    }
+
+    private String rounded(Number value, int decimals) {
+        return numbers.show(
+                BigDecimal.valueOf(value.doubleValue())
+                        .setScale(decimals, RoundingMode.HALF_UP)
+                        .stripTrailingZeros());
+    }
+}

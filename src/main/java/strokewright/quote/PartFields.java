@@ -1,0 +1,108 @@
+package strokewright.quote;
+
+import static strokewright.quote.Field.choice;
+import static strokewright.quote.Field.length;
+import static strokewright.quote.Field.number;
+import static strokewright.quote.Field.text;
+import static strokewright.quote.Field.whole;
+
+import java.util.List;
+import strokewright.estimate.ShopBook;
+import strokewright.quote.Field.Kind;
+import strokewright.quote.Field.Option;
+
+/** What the take-off page asks besides its lines of work. */
+final class PartFields {
+
+    private PartFields() {}
+
+    /** About the item. */
+    static final List<Field> ITEM =
+            List.of(
+                    text("title", "Title", ""),
+                    choice(
+                            "information",
+                            "Based on",
+                            new Option("drawing", "a drawing"),
+                            new Option("drawing-and-template", "drawing and template"),
+                            new Option("phone", "a phone call"),
+                            new Option("sketch", "a sketch"),
+                            new Option("photo", "a photo"),
+                            new Option("old-part", "an old part"),
+                            new Option("repeat", "made before")),
+                    text("quantities", "Quantities", "1").saying("like 1, 2, 5"),
+                    whole("mainQuantity", "Main quantity", "the first"),
+                    whole("alreadyMade", "Already made", "0").saying("practice counts on"));
+
+    /** About one part, asked at once. */
+    static final List<Field> PART =
+            List.of(
+                    text("name", "Part", ""),
+                    whole("perAssembly", "Per item", "1"),
+                    choice("grade", "Grade", PartFields::grades),
+                    new Field(
+                            "thicknessMm",
+                            "Thickness",
+                            Kind.THICKNESS,
+                            "mm",
+                            "",
+                            "mm, in or ga",
+                            null),
+                    length("blank/lengthMm", "Blank length", ""),
+                    length("blank/widthMm", "Blank width", ""),
+                    choice(
+                            "surface",
+                            "Surface",
+                            new Option("hidden", "hidden"),
+                            new Option("visible", "visible")),
+                    choice(
+                            "edge",
+                            "Edge",
+                            new Option("dressed", "dressed"),
+                            new Option("sheared", "as sheared")));
+
+    /** About one part, asked on demand. */
+    static final List<Field> PART_MORE =
+            List.of(
+                    number("massKg", "Mass of one", "kg", "from the blank"),
+                    length("templateGapMm", "Gap to the template", "shop’s usual"),
+                    choice(
+                            "tolerance",
+                            "ISO 2768-1 class",
+                            new Option("c", "c coarse"),
+                            new Option("f", "f fine"),
+                            new Option("m", "m medium"),
+                            new Option("v", "v very coarse")),
+                    choice(
+                            "supply",
+                            "Metal from",
+                            new Option("shop", "the shop"),
+                            new Option("customer", "the customer")),
+                    choice("machine", "Machine", PartFields::machines));
+
+    static final List<Field> EXTRA =
+            List.of(
+                    text("name", "What", ""),
+                    choice(
+                            "kind",
+                            "Kind",
+                            new Option("bought-out", "bought out"),
+                            new Option("special-direct", "made for this order")),
+                    choice(
+                            "per",
+                            "Per",
+                            new Option("order", "order"),
+                            new Option("piece", "piece")),
+                    number("cost", "Cost", "", ""));
+
+    private static List<Option> grades(ShopBook book) {
+        return book.grades().stream()
+                .map(g -> new Option(g.code(), g.name() + " · " + g.code()))
+                .toList();
+    }
+
+    private static List<Option> machines(ShopBook book) {
+        return Field.first(
+                "first that can", book.machines().stream().map(ShopBook.Machine::name).toList());
+    }
+}

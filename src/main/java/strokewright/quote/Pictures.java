@@ -1,0 +1,344 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.Operation;
+import strokewright.estimate.Operation.Sense;
+import strokewright.quantity.Money;
+import strokewright.web.Drawing;
+import strokewright.web.Numbers;
+
+/** The pictures of a take-off and its estimate, each with the same said in words. */
+final class Pictures {
+
+    private static final double WIDTH = 230;
+    private static final double HEIGHT = 176;
+
+    private final Numbers numbers;
+
+    Pictures(Numbers numbers) {
+        this.numbers = numbers;
+    }
+
+    /** The shape that an operation makes, with its dimensions; null where there is none to see. */
+    @Nullable String shape(Operation operation, String id) {
+        if (operation instanceof Operation.CurveEdge edge && edge.radiusMm() > edge.heightMm()) {
+            return curvedEdge(edge, id);
+        }
+        if (operation instanceof Operation.TurnFlange flange) {
+            return turnedFlange(flange, id);
+        }
+        if (operation instanceof Operation.Dish dish && dish.depthMm() <= dish.diameterMm() / 2) {
+            return dish(dish, id);
+        }
+        return null;
+    }
+
+    private String curvedEdge(Operation.CurveEdge edge, String id) {
+        boolean inside = edge.sense() == Sense.SHRINK;
+        double outer = inside ? edge.radiusMm() : edge.radiusMm() + edge.heightMm();
+        double inner = inside ? edge.radiusMm() - edge.heightMm() : edge.radiusMm();
+        double sweep = Math.toDegrees(edge.lengthMm() / edge.radiusMm());
+        boolean closed = sweep > 359.5;
+        double drawn = Math.min(sweep, 360);
+        String words =
+                (closed ? "Full ring" : "Arc of " + degrees(sweep))
+                        + ", outside Ø "
+                        + mm(2 * outer)
+                        + ", flange of "
+                        + mm(edge.heightMm())
+                        + (inside ? " inside, shrunk" : " outside, stretched")
+                        + ", heel radius "
+                        + mm(edge.radiusMm())
+                        + ", heel length "
+                        + mm(edge.lengthMm())
+                        + ".";
+        Drawing drawing = new Drawing(WIDTH, HEIGHT, id, closed ? "Ring" : "Arc", words);
+        double x = 96;
+        double y = 90;
+        double big = 68;
+        double small = big * inner / outer;
+        double from = closed ? 0 : 90 - drawn / 2;
+        // the heel is the strong line, the flange's edge the other
+        drawing.arc(inside ? "ink" : "thin", x, y, big, from, closed ? 360 : drawn);
+        drawing.arc(inside ? "thin" : "ink", x, y, small, from, closed ? 360 : drawn);
+        if (!closed) {
+            end(drawing, x, y, small, big, from);
+            end(drawing, x, y, small, big, from + drawn);
+        }
+        drawing.line("centre", x - 9, y, x + 9, y).line("centre", x, y - 9, x, y + 9);
+        if (closed) {
+            drawing.dimension(x - big, y, x + big, y, "");
+            drawing.text("m", x - small / 2, y - 5, "Ø " + plain(2 * outer));
+        } else {
+            double at = Math.toRadians(from + drawn / 2);
+            drawing.line("dim", x, y, x + big * Math.cos(at), y - big * Math.sin(at));
+            drawing.arrowhead(x + big * Math.cos(at), y - big * Math.sin(at), -at);
+            drawing.text("", x + 6, y - small * 0.45, "R " + plain(outer));
+            drawing.text("m", x, y + (drawn > 180 ? 16 : 20), degrees(sweep));
+        }
+        // height, measured at the right
+        double right = x + big;
+        if (closed) {
+            drawing.line("dim", x + small, y, x + small, y + 46)
+                    .line("dim", right, y, right, y + 46);
+            drawing.dimension(x + small, y + 42, right, y + 42, "");
+            drawing.line("dim", right, y + 42, right + 12, y + 42);
+            drawing.text("", right + 14, y + 46, plain(edge.heightMm()));
+        } else {
+            drawing.text("n", WIDTH - 4, HEIGHT - 8, "flange " + plain(edge.heightMm()));
+        }
+        return drawing.svg();
+    }
+
+    private static void end(
+            Drawing drawing, double x, double y, double small, double big, double degrees) {
+        double at = Math.toRadians(degrees);
+        drawing.line(
+                "ink",
+                x + small * Math.cos(at),
+                y - small * Math.sin(at),
+                x + big * Math.cos(at),
+                y - big * Math.sin(at));
+    }
+
+    /** A section through the middle: flanges up on an outer edge, or up around a hole. */
+    private String turnedFlange(Operation.TurnFlange flange, String id) {
+        boolean outer = flange.sense() == Sense.SHRINK;
+        String words =
+                (outer ? "Section: flange of " : "Section: flange around a hole, ")
+                        + mm(flange.heightMm())
+                        + " turned up by "
+                        + degrees(flange.angleDeg())
+                        + " at a radius of "
+                        + mm(flange.radiusMm())
+                        + ", running round "
+                        + degrees(flange.sweepDeg())
+                        + ".";
+        Drawing drawing = new Drawing(WIDTH, HEIGHT, id, "Flange", words);
+        double x = 100;
+        double floor = 104;
+        double bend = outer ? 62 : 34;
+        double scale = bend / flange.radiusMm();
+        double height = Math.max(12, Math.min(64, flange.heightMm() * scale));
+        double tilt = Math.toRadians(flange.angleDeg());
+        double lean = height * Math.cos(tilt) * (outer ? 1 : -1);
+        double up = height * Math.sin(tilt);
+        for (int side = -1; side <= 1; side += 2) {
+            double foot = x + side * bend;
+            drawing.line("ink", foot, floor, foot + side * lean, floor - up);
+            drawing.line("ink", foot, floor, outer ? x : x + side * 92, floor);
+        }
+        drawing.line("centre", x, floor - 76, x, floor + 14);
+        drawing.line("dim", x - bend, floor + 4, x - bend, floor + 36);
+        drawing.line("dim", x + bend, floor + 4, x + bend, floor + 36);
+        drawing.dimension(
+                x - bend, floor + 32, x + bend, floor + 32, "Ø " + plain(2 * flange.radiusMm()));
+        double right = x + bend + Math.max(lean, 0) + (outer ? 16 : 40);
+        drawing.line("dim", x + bend + lean + 3, floor - up, right + 4, floor - up);
+        if (outer) {
+            drawing.line("dim", x + bend + 3, floor, right + 4, floor);
+        }
+        drawing.dimension(right, floor, right, floor - up, plain(flange.heightMm()));
+        return drawing.svg();
+    }
+
+    private String dish(Operation.Dish dish, String id) {
+        double radius =
+                (dish.diameterMm() * dish.diameterMm() / 4 + dish.depthMm() * dish.depthMm())
+                        / (2 * dish.depthMm());
+        Drawing drawing =
+                new Drawing(
+                        WIDTH,
+                        HEIGHT,
+                        id,
+                        "Dish",
+                        "Section of a dish, Ø "
+                                + mm(dish.diameterMm())
+                                + ", "
+                                + mm(dish.depthMm())
+                                + " deep, sphere radius "
+                                + mm(radius)
+                                + ".");
+        double x = 92;
+        double rim = 34;
+        double half = 70;
+        double scale = half / (dish.diameterMm() / 2);
+        double depth = dish.depthMm() * scale;
+        double r = radius * scale;
+        double halfAngle = Math.toDegrees(Math.asin(Math.min(1, half / r)));
+        drawing.arc("ink", x, rim - (r - depth), r, 270 - halfAngle, 2 * halfAngle);
+        drawing.line("thin", x - half, rim, x + half, rim);
+        drawing.line("centre", x, rim - 10, x, rim + depth + 12);
+        drawing.line("dim", x - half, rim - 3, x - half, rim - 20);
+        drawing.line("dim", x + half, rim - 3, x + half, rim - 20);
+        drawing.dimension(x - half, rim - 16, x + half, rim - 16, "Ø " + plain(dish.diameterMm()));
+        double right = x + half + 18;
+        drawing.line("dim", x + half + 3, rim, right + 4, rim);
+        drawing.line("dim", x + 4, rim + depth, right + 4, rim + depth);
+        drawing.dimension(right, rim, right, rim + depth, plain(dish.depthMm()));
+        return drawing.svg();
+    }
+
+    /** Strain and passes of each row, the outermost on top; null without rows. */
+    @Nullable String strains(Estimate.Line line, String id) {
+        List<Double> strains = line.strains();
+        List<Integer> passes = line.passes();
+        if (strains == null || strains.isEmpty() || passes == null) {
+            return null;
+        }
+        List<Bar> bars = new ArrayList<>();
+        for (int i = strains.size() - 1; i >= 0; i--) {
+            bars.add(
+                    new Bar(
+                            i == strains.size() - 1 ? "edge" : "row " + (strains.size() - i),
+                            strains.get(i),
+                            passes.get(i)));
+        }
+        if (line.crown() != null) {
+            bars.add(new Bar("crown", line.crown().strain(), line.crown().passes()));
+        }
+        String words =
+                bars.stream()
+                        .map(
+                                b ->
+                                        b.name
+                                                + " "
+                                                + percent(b.strain)
+                                                + " in "
+                                                + b.passes
+                                                + (b.passes == 1 ? " pass" : " passes"))
+                        .collect(Collectors.joining(", "));
+        double step = bars.size() > 7 ? 126.0 / bars.size() : 18;
+        Drawing drawing =
+                new Drawing(
+                        WIDTH,
+                        bars.size() * step + 34,
+                        id,
+                        "Strain by row",
+                        "Strain by row: " + words + ".");
+        double most = bars.stream().mapToDouble(Bar::strain).max().orElse(1);
+        double left = 52;
+        double room = 86;
+        drawing.text("soft", 0, 11, "strain").text("soft n", WIDTH - 2, 11, "passes");
+        for (int i = 0; i < bars.size(); i++) {
+            Bar bar = bars.get(i);
+            double y = 20 + i * step;
+            double length = most > 0 ? room * bar.strain / most : 0;
+            drawing.bar("fill-soft", left, y, length, Math.max(4, step - 5));
+            if (step >= 12 || i == 0 || i == bars.size() - 1) {
+                drawing.text("", 0, y + 11, bar.name)
+                        .text("", left + length + 4, y + 11, percent(bar.strain))
+                        .text("n", WIDTH - 2, y + 11, String.valueOf(bar.passes));
+            }
+        }
+        drawing.line("thin", left, 17, left, 20 + bars.size() * step);
+        return drawing.svg();
+    }
+
+    private record Bar(String name, double strain, int passes) {}
+
+    /** The way from material to the offer, step upon step, for one quantity. */
+    String priceSteps(Estimate.ForQuantity quantity, String id) {
+        List<Step> steps = steps(quantity);
+        double height = 24.0 * steps.size() + 8;
+        String words =
+                steps.stream()
+                        .map(s -> s.name + " " + numbers.show(s.amount))
+                        .collect(Collectors.joining(", "));
+        Drawing drawing =
+                new Drawing(420, height, id, "From cost to price", "From cost to price: " + words);
+        double most = steps.stream().mapToDouble(s -> Math.max(s.from, s.to)).max().orElse(1);
+        double left = 150;
+        double room = 170;
+        double scale = most > 0 ? room / most : 0;
+        IntStream.range(0, steps.size())
+                .forEach(
+                        i -> {
+                            Step step = steps.get(i);
+                            double y = 4 + i * 24;
+                            double a = left + Math.min(step.from, step.to) * scale;
+                            double b = left + Math.max(step.from, step.to) * scale;
+                            drawing.bar(
+                                    step.sum ? "fill" : "fill-soft",
+                                    a,
+                                    y + 2,
+                                    Math.max(b - a, 1),
+                                    15);
+                            drawing.text("", 0, y + 14, step.name);
+                            drawing.text("n", 418, y + 14, amount(step.amount));
+                            if (i + 1 < steps.size()) {
+                                double x = left + step.to * scale;
+                                drawing.line("dim", x, y + 17, x, y + 26);
+                            }
+                        });
+        drawing.line("thin", left, 0, left, height);
+        return drawing.svg();
+    }
+
+    /**
+     * @param from where the bar begins, as a sum so far
+     * @param sum whether it stands on the ground
+     */
+    record Step(String name, Money amount, double from, double to, boolean sum) {}
+
+    static List<Step> steps(Estimate.ForQuantity quantity) {
+        Estimate.Cost cost = quantity.cost();
+        Estimate.Price price = quantity.price();
+        List<Step> steps = new ArrayList<>();
+        add(steps, "Material", cost.material());
+        add(steps, "Material overhead", cost.materialOverhead());
+        add(steps, "Labour", cost.labour());
+        add(steps, "Machine", cost.machine());
+        add(steps, "Production overhead", cost.productionOverhead());
+        add(steps, "Special direct costs", cost.specialDirect());
+        add(steps, "Administration", cost.administration());
+        add(steps, "Sales", cost.sales());
+        sum(steps, "Total cost", cost.total());
+        add(steps, "Profit", price.profit());
+        add(steps, "Urgency", price.urgency());
+        add(steps, "Settlement discount", price.settlementDiscount());
+        add(steps, "Commission", price.commission());
+        add(steps, "Trade discount", price.tradeDiscount());
+        add(steps, "To the least order", price.minimumOrder());
+        add(steps, "Rounding", price.rounding());
+        sum(steps, "Offer", price.offer());
+        return steps;
+    }
+
+    private static void add(List<Step> steps, String name, Money amount) {
+        if (!amount.isZero()) {
+            double from = steps.isEmpty() ? 0 : steps.get(steps.size() - 1).to;
+            double value = amount.amount().doubleValue();
+            steps.add(new Step(name, amount, from, from + value, false));
+        }
+    }
+
+    private static void sum(List<Step> steps, String name, Money amount) {
+        steps.add(new Step(name, amount, 0, amount.amount().doubleValue(), true));
+    }
+
+    private String amount(Money money) {
+        return numbers.show(money.amount(), money.amount().scale());
+    }
+
+    private String mm(double value) {
+        return plain(value) + " mm";
+    }
+
+    private String plain(double value) {
+        return numbers.show(Math.round(value * 10) / 10.0);
+    }
+
+    private String degrees(double value) {
+        return numbers.show(Math.round(value * 10) / 10.0) + "°";
+    }
+
+    private String percent(double strain) {
+        return numbers.show(strain * 100, 1) + " %";
+    }
+}

@@ -1,0 +1,48 @@
+package strokewright.quote;
+
+import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What the buttons of a row do to a typed take-off, where no script does it in the page. */
+final class TakeOffActions {
+
+    private static final Pattern ACTION =
+            Pattern.compile("(add|remove|up|down) ((?:/[A-Za-z0-9]{1,40}){1,6})");
+
+    private TakeOffActions() {}
+
+    /**
+     * @param action a verb and the path of a row, or of the list to add to; anything else changes
+     *     nothing
+     */
+    static UnaryOperator<TypedTakeOff> of(String action) {
+        Matcher m = ACTION.matcher(action);
+        if (!m.matches()) {
+            return typed -> typed;
+        }
+        String path = m.group(2);
+        return switch (m.group(1)) {
+            case "remove" -> typed -> typed.withoutRow(path);
+            case "up" -> typed -> typed.moved(path, -1);
+            case "down" -> typed -> typed.moved(path, 1);
+            default -> typed -> added(typed, path);
+        };
+    }
+
+    private static TypedTakeOff added(TypedTakeOff typed, String list) {
+        if (list.equals("/parts")) {
+            String part = "/parts/" + typed.freeKey('p');
+            return typed.with(part + "/name", "")
+                    .withRow(part + "/operations", 'o', "type", Work.CURVE_EDGE.kind());
+        }
+        if (list.matches("/parts/[A-Za-z0-9]+/operations")) {
+            return typed.withRow(list, 'o', "type", Work.CURVE_EDGE.kind());
+        }
+        return switch (list) {
+            case "/assembly" -> typed.withRow(list, 'o', "standard", "");
+            case "/extras" -> typed.withRow(list, 'e', "name", "");
+            default -> typed;
+        };
+    }
+}

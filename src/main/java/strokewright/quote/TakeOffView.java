@@ -1,0 +1,148 @@
+package strokewright.quote;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the take-off page shows: the fields with what was typed into them, and the result.
+ *
+ * @param base path of the page
+ * @param item fields about the item
+ */
+record TakeOffView(
+        String base,
+        List<FieldView> item,
+        List<RowView> parts,
+        List<RowView> assembly,
+        List<RowView> extras,
+        ResultView result) {
+
+    /**
+     * One field.
+     *
+     * @param path its name in the form
+     * @param id of the element, made from the path
+     * @param kind text, number or choice: how it is typed
+     * @param value as typed
+     * @param shown what counts while it is empty
+     * @param options null where text is typed
+     * @param fault null when there is none
+     */
+    record FieldView(
+            String path,
+            String id,
+            String label,
+            String kind,
+            String unit,
+            String value,
+            String shown,
+            String hint,
+            @Nullable List<OptionView> options,
+            @Nullable String fault) {
+
+        /** Names need room. */
+        public boolean isWide() { // public for the templates
+            return kind.equals("text") && !path.equals("/quantities")
+                    || path.endsWith("/grade")
+                    || path.endsWith("/standard");
+        }
+    }
+
+    record OptionView(String value, String label, boolean chosen, @Nullable String unit) {}
+
+    /**
+     * One row: a part, a line of work, or an extra.
+     *
+     * @param what the row is, to be read out
+     * @param kinds of work to choose from; null where there is no choice
+     * @param more fields asked on demand
+     * @param lines of work of a part, empty for others
+     */
+    record RowView(
+            String path,
+            String id,
+            String what,
+            @Nullable FieldView kinds,
+            List<FieldView> fields,
+            List<FieldView> more,
+            List<RowView> lines,
+            SlotView slot) {}
+
+    /**
+     * What is told beside a row.
+     *
+     * @param waits nothing was typed into it yet, so it does not count
+     * @param incomplete it was left out of the figures
+     */
+    record SlotView(
+            String id,
+            boolean waits,
+            boolean incomplete,
+            List<Figure> figures,
+            List<FindingWords.Told> findings,
+            List<CautionView> cautions,
+            List<String> pictures,
+            List<WhyView> why) {
+
+        static SlotView empty(String id) {
+            return new SlotView(
+                    id, true, false, List.of(), List.of(), List.of(), List.of(), List.of());
+        }
+    }
+
+    record Figure(String name, String value, String unit) {}
+
+    record CautionView(String title, String text) {}
+
+    /** One figure with its formula and what went into it. */
+    record WhyView(
+            String figure, String value, String formula, String source, List<InputView> inputs) {}
+
+    record InputView(String name, String value, String unit, String origin) {}
+
+    /**
+     * A field that keeps the take-off from being complete.
+     *
+     * @param wanted still empty, rather than wrong
+     */
+    record FaultView(String fieldId, String where, String message, boolean wanted) {}
+
+    /**
+     * The figures.
+     *
+     * @param main null while nothing can be estimated
+     * @param saved when this was kept, as a time of day; null when it was not
+     */
+    record ResultView(
+            @Nullable MainView main,
+            List<QuantityView> quantities,
+            boolean feasible,
+            List<FaultView> faults,
+            List<String> leftOut,
+            List<FindingWords.Told> findings,
+            List<CautionView> cautions,
+            List<WorkedOut> workedOut,
+            boolean complete,
+            @Nullable Integer edition,
+            @Nullable String saved) {}
+
+    /** A field that was left empty because others say what belongs into it. */
+    record WorkedOut(String fieldId, String text) {}
+
+    record MainView(
+            int quantity,
+            String priceEach,
+            String offer,
+            String hours,
+            String currency,
+            String steps,
+            List<StepView> table,
+            List<CentreView> centres,
+            List<WhyView> why) {}
+
+    record StepView(String name, String amount, boolean sum) {}
+
+    record CentreView(String name, String labourHours, String machineHours) {}
+
+    record QuantityView(int quantity, boolean main, String hours, String priceEach, String offer) {}
+}

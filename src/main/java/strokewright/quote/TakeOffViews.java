@@ -1,0 +1,646 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.Formulas;
+import strokewright.estimate.Operation;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.TakeOff;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.quantity.Fault;
+import strokewright.quantity.Formula;
+import strokewright.quantity.Money;
+import strokewright.quantity.Why;
+import strokewright.quote.Field.Kind;
+import strokewright.quote.TakeOffView.CautionView;
+import strokewright.quote.TakeOffView.CentreView;
+import strokewright.quote.TakeOffView.FaultView;
+import strokewright.quote.TakeOffView.FieldView;
+import strokewright.quote.TakeOffView.Figure;
+import strokewright.quote.TakeOffView.InputView;
+import strokewright.quote.TakeOffView.MainView;
+import strokewright.quote.TakeOffView.OptionView;
+import strokewright.quote.TakeOffView.QuantityView;
+import strokewright.quote.TakeOffView.ResultView;
+import strokewright.quote.TakeOffView.RowView;
+import strokewright.quote.TakeOffView.SlotView;
+import strokewright.quote.TakeOffView.StepView;
+import strokewright.quote.TakeOffView.WhyView;
+import strokewright.quote.TakeOffView.WorkedOut;
+import strokewright.sheet.Mass;
+import strokewright.web.Numbers;
+
+/** Makes the take-off page's view of what was typed and what came of it. */
+final class TakeOffViews {
+
+    /** Keys that a page's script puts real ones in place of, in rows that are still to be added. */
+    static final String PART_KEY = "PKEY";
+
+    static final String LINE_KEY = "LKEY";
+
+    private final ShopBook book;
+    private final Numbers numbers;
+    private final TypedTakeOff typed;
+    private final Reckoned reckoned;
+    private final FindingWords words;
+    private final Pictures pictures;
+    private final Map<String, String> faultAt = new HashMap<>();
+    private final Map<String, Estimate.Line> lines;
+    private final Map<String, Operation> operations = new HashMap<>();
+    private final Map<String, Part> parts = new HashMap<>();
+    private final Set<Caution> toldOnce = EnumSet.noneOf(Caution.class);
+
+    TakeOffViews(Reckoned reckoned, ShopBook book, Numbers numbers) {
+        this.book = book;
+        this.numbers = numbers;
+        this.typed = reckoned.typed();
+        this.reckoned = reckoned;
+        this.words = new FindingWords(numbers);
+        this.pictures = new Pictures(numbers);
+        reckoned.faults().forEach(f -> faultAt.putIfAbsent(f.pointer(), f.message()));
+        this.lines = reckoned.lines();
+        TakeOff takeOff = reckoned.read().takeOff();
+        for (int i = 0; i < takeOff.parts().size(); i++) {
+            Part part = takeOff.parts().get(i);
+            parts.put(reckoned.read().path("/parts/" + i), part);
+            for (int j = 0; j < part.operations().size(); j++) {
+                operations.put(
+                        reckoned.read().path("/parts/" + i + "/operations/" + j),
+                        part.operations().get(j));
+            }
+        }
+    }
+
+    TakeOffView view(String base, @Nullable String saved) {
+        return new TakeOffView(
+                base,
+                fields("", PartFields.ITEM),
+                typed.rows("/parts").stream().map(this::part).toList(),
+                typed.rows("/assembly").stream().map(row -> line(row, true)).toList(),
+                typed.rows("/extras").stream().map(this::extra).toList(),
+                result(saved));
+    }
+
+    /** Only what is told beside each row, in the order of the page. */
+    List<SlotView> slots() {
+        List<SlotView> slots = new ArrayList<>();
+        for (String row : typed.rows("/parts")) {
+            slots.add(partSlot(row));
+            typed.rows(row + "/operations").forEach(line -> slots.add(lineSlot(line)));
+        }
+        typed.rows("/assembly").forEach(line -> slots.add(lineSlot(line)));
+        typed.rows("/extras").forEach(row -> slots.add(extraSlot(row)));
+        return slots;
+    }
+
+    // Rows ------------------------------------------------------------------------------------
+
+    private RowView part(String row) {
+        SlotView slot = partSlot(row);
+        return new RowView(
+                row,
+                id("row", row),
+                "part",
+                null,
+                fields(row, PartFields.PART),
+                fields(row, PartFields.PART_MORE),
+                typed.rows(row + "/operations").stream().map(r -> line(r, false)).toList(),
+                slot);
+    }
+
+    private RowView line(String row, boolean ofAssembly) {
+        Work work = ofAssembly ? Work.STANDARD : work(row);
+        return line(row, work, ofAssembly ? null : kinds(row, work), lineSlot(row));
+    }
+
+    private Work work(String row) {
+        return Work.of(typed.at(row + "/type")).orElse(Work.STANDARD);
+    }
+
+    private RowView line(String row, Work work, @Nullable FieldView kinds, SlotView slot) {
+        return new RowView(
+                row,
+                id("row", row),
+                "line",
+                kinds,
+                fields(row, work.fields()),
+                fields(row, work.more()),
+                List.of(),
+                slot);
+    }
+
+    private FieldView kinds(String row, Work chosen) {
+        List<OptionView> options = new ArrayList<>();
+        for (Work work : Work.values()) {
+            options.add(new OptionView(work.kind(), work.label(), work == chosen, null));
+        }
+        String path = row + "/type";
+        return new FieldView(
+                path, id("f", path), "Work", "choice", "", chosen.kind(), "", "", options, null);
+    }
+
+    private RowView extra(String row) {
+        return new RowView(
+                row,
+                id("row", row),
+                "extra",
+                null,
+                fields(row, PartFields.EXTRA),
+                List.of(),
+                List.of(),
+                extraSlot(row));
+    }
+
+    /** A part as it is added, with one line in it. */
+    RowView newPart() {
+        String row = "/parts/" + PART_KEY;
+        return new RowView(
+                row,
+                id("row", row),
+                "part",
+                null,
+                fields(row, PartFields.PART),
+                fields(row, PartFields.PART_MORE),
+                List.of(),
+                SlotView.empty(id("at", row)));
+    }
+
+    /** A line as it is added, one for each kind of work. */
+    List<RowView> newLines() {
+        String row = "/parts/" + PART_KEY + "/operations/" + LINE_KEY;
+        List<RowView> rows = new ArrayList<>();
+        for (Work work : Work.values()) {
+            rows.add(line(row, work, kinds(row, work), SlotView.empty(id("at", row))));
+        }
+        return rows;
+    }
+
+    RowView newAssemblyLine() {
+        String row = "/assembly/" + LINE_KEY;
+        return line(row, Work.STANDARD, null, SlotView.empty(id("at", row)));
+    }
+
+    RowView newExtra() {
+        String row = "/extras/" + LINE_KEY;
+        return new RowView(
+                row,
+                id("row", row),
+                "extra",
+                null,
+                fields(row, PartFields.EXTRA),
+                List.of(),
+                List.of(),
+                SlotView.empty(id("at", row)));
+    }
+
+    private List<FieldView> fields(String row, List<Field> fields) {
+        return fields.stream().map(f -> field(row, f)).toList();
+    }
+
+    private FieldView field(String row, Field field) {
+        String path = row + "/" + field.name();
+        String value = typed.at(path);
+        String workedOut = reckoned.read().workedOut().get(path);
+        String unit = field.kind() == Kind.NUMBER && field.name().equals("cost") ? currency() : "";
+        return new FieldView(
+                path,
+                id("f", path),
+                field.label(),
+                field.kind() == Kind.CHOICE
+                        ? "choice"
+                        : field.kind() == Kind.TEXT ? "text" : "number",
+                unit.isEmpty() ? field.unit() : unit,
+                value,
+                workedOut == null ? otherwise(row, field) : workedOut,
+                field.hint(),
+                options(field, value),
+                faultAt.get(path));
+    }
+
+    private String currency() {
+        return String.valueOf(book.currency());
+    }
+
+    private String otherwise(String row, Field field) {
+        boolean nameOfPart = field.name().equals("name") && row.startsWith("/parts/");
+        return nameOfPart
+                ? "Part " + Math.max(1, 1 + typed.rows("/parts").indexOf(row))
+                : field.otherwise();
+    }
+
+    private @Nullable List<OptionView> options(Field field, String value) {
+        if (field.options() == null) {
+            return null;
+        }
+        List<OptionView> options = new ArrayList<>();
+        boolean known = false;
+        for (Field.Option option : field.options().apply(book)) {
+            boolean chosen = option.value().equals(value);
+            known = known || chosen;
+            options.add(
+                    new OptionView(
+                            option.value(),
+                            option.label(),
+                            chosen,
+                            field.name().equals("standard") ? unitOf(option.value()) : null));
+        }
+        if (!known && !value.isEmpty()) { // gone from the shop book since it was chosen
+            options.add(new OptionView(value, value + " (not in the shop book)", true, null));
+        }
+        return options;
+    }
+
+    private @Nullable String unitOf(String standard) {
+        return book.standard(standard).map(s -> unit(s.unit())).orElse(null);
+    }
+
+    private static String unit(ShopBook.@Nullable Unit unit) {
+        if (unit == null) {
+            return "";
+        }
+        return unit == ShopBook.Unit.DM2 ? "dm²" : unit.name().toLowerCase(Locale.ROOT);
+    }
+
+    // Slots -----------------------------------------------------------------------------------
+
+    private SlotView partSlot(String row) {
+        Part part = parts.get(row);
+        if (part == null) {
+            return slot(row, List.of(), Set.of(), List.of(), List.of());
+        }
+        List<Figure> figures = new ArrayList<>();
+        Double kg = massKg(part);
+        if (kg != null) {
+            figures.add(new Figure("one piece", numbers.show(kg, 2), "kg"));
+        }
+        TakeOff.Blank blank = part.blank();
+        if (blank != null && blank.lengthMm() != null && blank.widthMm() != null) {
+            figures.add(
+                    new Figure(
+                            "blank",
+                            numbers.show(blank.lengthMm()) + " × " + numbers.show(blank.widthMm()),
+                            "mm"));
+        }
+        if (part.thicknessMm() != null) {
+            figures.add(new Figure("thickness", numbers.show(part.thicknessMm()), "mm"));
+        }
+        return slot(row, figures, Caution.of(part, kg), List.of(), List.of());
+    }
+
+    private @Nullable Double massKg(Part part) {
+        if (part.massKg() != null) {
+            return part.massKg();
+        }
+        TakeOff.Blank blank = part.blank();
+        Optional<Grade> grade = book.grade(part.grade());
+        if (blank == null
+                || blank.lengthMm() == null
+                || blank.widthMm() == null
+                || part.thicknessMm() == null
+                || grade.isEmpty()) {
+            return null;
+        }
+        return Mass.kg(
+                blank.lengthMm() * blank.widthMm(), part.thicknessMm(), grade.get().densityKgM3());
+    }
+
+    private SlotView extraSlot(String row) {
+        return slot(row, List.of(), Set.of(), List.of(), List.of());
+    }
+
+    private SlotView lineSlot(String row) {
+        Estimate.Line line = lines.get(row);
+        if (line == null) {
+            return slot(row, List.of(), Set.of(), List.of(), List.of());
+        }
+        List<String> drawn = new ArrayList<>();
+        Operation operation = operations.get(row);
+        if (operation != null) {
+            add(drawn, pictures.shape(operation, id("shape", row)));
+            add(drawn, pictures.strains(line, id("strain", row)));
+        }
+        return slot(row, figures(line), cautions(row, line), drawn, whys(line.why()));
+    }
+
+    private static void add(List<String> drawn, @Nullable String picture) {
+        if (picture != null) {
+            drawn.add(picture);
+        }
+    }
+
+    private Set<Caution> cautions(String row, Estimate.Line line) {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        if (row.startsWith("/assembly/")) {
+            reckoned.read().takeOff().parts().stream()
+                    .map(p -> Caution.of(line, book.grade(p.grade())))
+                    .forEach(cautions::addAll);
+        } else {
+            Part part = parts.get(row.substring(0, row.indexOf("/operations/")));
+            cautions.addAll(
+                    Caution.of(line, part == null ? Optional.empty() : book.grade(part.grade())));
+        }
+        return cautions;
+    }
+
+    private SlotView slot(
+            String row,
+            List<Figure> figures,
+            Set<Caution> cautions,
+            List<String> drawn,
+            List<WhyView> why) {
+        boolean incomplete = reckoned.leftOut().stream().anyMatch(row::equals);
+        boolean there = reckoned.read().pathOf().containsValue(row);
+        return new SlotView(
+                id("at", row),
+                !there && !incomplete,
+                incomplete,
+                figures,
+                reckoned.findingsAt(row).stream().map(words::tell).toList(),
+                once(cautions),
+                drawn,
+                why);
+    }
+
+    /** The same caution stands once, where it is first called for. */
+    private List<CautionView> once(Set<Caution> cautions) {
+        return cautions.stream()
+                .filter(toldOnce::add)
+                .map(c -> new CautionView(c.title(), c.text() + vibration(c)))
+                .toList();
+    }
+
+    /** Planned stroke minutes of the main quantity. */
+    private String vibration(Caution caution) {
+        if (caution != Caution.VIBRATION || reckoned.main() == null) {
+            return "";
+        }
+        double minutes = 0;
+        for (Map.Entry<String, Estimate.Line> each : lines.entrySet()) {
+            Part part =
+                    each.getKey().contains("/operations/")
+                            ? parts.get(
+                                    each.getKey()
+                                            .substring(0, each.getKey().indexOf("/operations/")))
+                            : null;
+            Double strokes = each.getValue().strokeMinutes();
+            if (strokes != null && part != null) {
+                minutes += strokes * part.perAssembly() * reckoned.main().quantity();
+            }
+        }
+        return " Planned here: "
+                + numbers.show(minutes, 0)
+                + " stroke minutes for "
+                + pieces(reckoned.main().quantity())
+                + ".";
+    }
+
+    private String pieces(int quantity) {
+        return quantity == 1 ? "one" : numbers.show(quantity) + " of it";
+    }
+
+    private List<Figure> figures(Estimate.Line line) {
+        List<Figure> figures = new ArrayList<>();
+        if (line.standard() != null) {
+            if (line.machineMinutes() > 0) {
+                figures.add(minutes("each", line.machineMinutes()));
+            }
+            if (line.setupMinutes() != null && line.setupMinutes() > 0) {
+                figures.add(minutes("once", line.setupMinutes()));
+            }
+            figures.add(new Figure("at", line.workCentre(), ""));
+            return figures;
+        }
+        if (line.strains() != null && !line.strains().isEmpty()) {
+            double most = line.strains().get(line.strains().size() - 1);
+            figures.add(new Figure("strain", numbers.show(most * 100, 1), "%"));
+        }
+        int passes = passes(line);
+        if (passes > 0) {
+            figures.add(new Figure("passes", numbers.show(passes), ""));
+        }
+        if (line.strokes() != null) {
+            figures.add(new Figure("strokes", numbers.show(line.strokes()), ""));
+        }
+        figures.add(minutes("at the machine", line.machineMinutes()));
+        if (line.annealMinutes() != null && line.annealMinutes() > 0) {
+            figures.add(minutes("annealing", line.annealMinutes()));
+        }
+        if (line.override() != null && line.override().minutes() != null) {
+            figures.add(minutes("own minutes count", line.override().minutes()));
+        }
+        if (line.people() > 1) {
+            figures.add(new Figure("people", numbers.show(line.people()), ""));
+        }
+        if (line.edgeThicknessMm() != null) {
+            figures.add(new Figure("edge then", numbers.show(line.edgeThicknessMm(), 2), "mm"));
+        }
+        if (line.crown() != null) {
+            figures.add(
+                    new Figure("crown then", numbers.show(line.crown().thicknessMm(), 2), "mm"));
+        }
+        if (line.blankDiameterMm() != null) {
+            figures.add(new Figure("blank Ø", numbers.show(line.blankDiameterMm(), 1), "mm"));
+        }
+        if (line.tool() != null) {
+            figures.add(
+                    new Figure(
+                            "tool",
+                            line.tool()
+                                    + (line.crownTool() == null ? "" : " and " + line.crownTool()),
+                            ""));
+        }
+        if (line.machine() != null) {
+            figures.add(new Figure("on", line.machine(), ""));
+        }
+        return figures;
+    }
+
+    /** Of the most worked row, corrections and tipping with it. */
+    private static int passes(Estimate.Line line) {
+        int most =
+                line.passes() == null
+                        ? 0
+                        : line.passes().stream().mapToInt(Integer::intValue).max().orElse(0);
+        return most
+                + (line.correctionPasses() == null ? 0 : line.correctionPasses())
+                + (line.tippingPasses() == null ? 0 : line.tippingPasses());
+    }
+
+    private Figure minutes(String name, double minutes) {
+        return new Figure(name, numbers.show(minutes, 1), "min");
+    }
+
+    // Why -------------------------------------------------------------------------------------
+
+    private List<WhyView> whys(List<Why> whys) {
+        return whys.stream().map(this::why).toList();
+    }
+
+    private WhyView why(Why why) {
+        Optional<Formula> formula = Formulas.named(why.formula());
+        return new WhyView(
+                named(why.figure()),
+                precise(why.value()),
+                formula.map(Formula::text).orElse(why.formula()),
+                formula.map(Formula::source).orElse(""),
+                why.inputs().stream()
+                        .map(i -> new InputView(i.name(), precise(i.value()), i.unit(), i.origin()))
+                        .toList());
+    }
+
+    /** {@code edgeThicknessMm} → "edge thickness, mm". */
+    private static String named(String figure) {
+        String words =
+                figure.replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+                        .replaceAll("(?<=\\w)\\.(?=\\w)", ": ");
+        return words.replaceAll(" Mm2$", ", mm²")
+                .replaceAll(" Mm$", ", mm")
+                .toLowerCase(Locale.ROOT);
+    }
+
+    /** Six significant digits: enough to recompute by hand. */
+    private String precise(double value) {
+        if (value == 0 || !Double.isFinite(value)) {
+            return numbers.show(value, 0);
+        }
+        int whole = (int) Math.floor(Math.log10(Math.abs(value))) + 1;
+        return numbers.typed(
+                new java.math.BigDecimal(value)
+                        .round(new java.math.MathContext(Math.max(6, whole))));
+    }
+
+    // Result ----------------------------------------------------------------------------------
+
+    ResultView result(@Nullable String saved) {
+        Estimate.ForQuantity main = reckoned.main();
+        Estimate estimate = reckoned.estimate();
+        Set<Caution> cautions = Caution.of(reckoned.takeOff());
+        return new ResultView(
+                main == null ? null : main(main),
+                estimate == null ? List.of() : quantities(estimate, main),
+                estimate != null && estimate.feasible(),
+                faults(),
+                reckoned.leftOut().stream().map(this::where).toList(),
+                reckoned.findingsAt("").stream().map(words::tell).toList(),
+                cautions.stream().map(c -> new CautionView(c.title(), c.text())).toList(),
+                reckoned.read().workedOut().entrySet().stream()
+                        .map(e -> new WorkedOut(id("f", e.getKey()), e.getValue()))
+                        .toList(),
+                reckoned.complete(),
+                book.edition(),
+                saved);
+    }
+
+    private List<QuantityView> quantities(Estimate estimate, Estimate.@Nullable ForQuantity main) {
+        return estimate.quantities().stream()
+                .map(
+                        q ->
+                                new QuantityView(
+                                        q.quantity(),
+                                        q.equals(main),
+                                        numbers.show(q.hours().plan(), 2),
+                                        amount(q.priceEach()),
+                                        amount(q.price().offer())))
+                .toList();
+    }
+
+    private MainView main(Estimate.ForQuantity main) {
+        return new MainView(
+                main.quantity(),
+                amount(main.priceEach()),
+                amount(main.price().offer()),
+                numbers.show(main.hours().plan(), 2),
+                currency(),
+                pictures.priceSteps(main, "price-steps"),
+                steps(main),
+                main.workCentres().stream()
+                        .map(
+                                c ->
+                                        new CentreView(
+                                                c.workCentre(),
+                                                numbers.show(c.labourHours(), 2),
+                                                numbers.show(c.machineHours(), 2)))
+                        .toList(),
+                whys(main.why()));
+    }
+
+    private List<StepView> steps(Estimate.ForQuantity main) {
+        return Pictures.steps(main).stream()
+                .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
+                .toList();
+    }
+
+    private String amount(Money money) {
+        return numbers.show(money.amount(), money.amount().scale());
+    }
+
+    private List<FaultView> faults() {
+        List<FaultView> views = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
+        for (Fault fault : reckoned.faults()) {
+            if (seen.add(fault.pointer())) {
+                views.add(
+                        new FaultView(
+                                id("f", fault.pointer()),
+                                where(fault.pointer()),
+                                fault.message(),
+                                typed.isEmpty(fault.pointer())));
+            }
+        }
+        return views;
+    }
+
+    /** "Rim, line 2, flange height" for a path. */
+    private String where(String path) {
+        List<String> steps = new ArrayList<>();
+        String[] names = path.substring(1).split("/");
+        if (names[0].equals("parts") && names.length > 1) {
+            String part = "/parts/" + names[1];
+            String name = typed.at(part + "/name").strip();
+            int number = typed.rows("/parts").indexOf(part) + 1;
+            steps.add(name.isEmpty() ? "Part " + number : name);
+            if (names.length > 3) {
+                String line = part + "/operations/" + names[3];
+                steps.add("line " + (typed.rows(part + "/operations").indexOf(line) + 1));
+            }
+        } else if (names.length > 1) {
+            int number = typed.rows("/" + names[0]).indexOf("/" + names[0] + "/" + names[1]) + 1;
+            steps.add((names[0].equals("extras") ? "extra " : "assembly line ") + number);
+        }
+        label(path).ifPresent(steps::add);
+        return steps.isEmpty() ? "The take-off" : String.join(", ", steps);
+    }
+
+    private Optional<String> label(String path) {
+        List<Field> all = new ArrayList<>(PartFields.ITEM);
+        all.addAll(PartFields.PART);
+        all.addAll(PartFields.PART_MORE);
+        all.addAll(PartFields.EXTRA);
+        if (path.contains("/operations/") || path.startsWith("/assembly/")) {
+            all.clear();
+            String row = path.substring(0, path.lastIndexOf('/'));
+            Work work = path.startsWith("/assembly/") ? Work.STANDARD : work(row);
+            all.addAll(work.fields());
+            all.addAll(work.more());
+        }
+        return all.stream()
+                .filter(f -> path.endsWith("/" + f.name()))
+                .map(f -> f.label().toLowerCase(Locale.ROOT))
+                .findFirst();
+    }
+
+    /** Usable in an id and in a selector. */
+    static String id(String what, String path) {
+        return what + path.replace('/', '-');
+    }
+}

@@ -1,0 +1,310 @@
+/*
+ * The take-off page: rows come, go and move without a reload; faults stand beside their fields.
+ * Without this file every button still works, by a reload. Nothing here computes a figure.
+ */
+(function () {
+    "use strict";
+
+    const form = document.getElementById("take-off");
+    if (!form) {
+        return;
+    }
+    const said = document.getElementById("said");
+    const turn = form.elements.namedItem("turn");
+    const otherKinds = new WeakMap(); // row → Map of kind → fields, so that a change of mind loses nothing
+    let removed = null;
+
+    function say(text, undo) {
+        said.textContent = text;
+        if (undo) {
+            const button = document.createElement("button");
+            button.type = "button";
+            button.className = "plain";
+            button.textContent = "Undo";
+            button.addEventListener("click", undo);
+            said.append(" ", button);
+        }
+    }
+
+    function changed() {
+        form.dispatchEvent(new CustomEvent("rows-changed", { bubbles: true }));
+    }
+
+    // Rows ------------------------------------------------------------------------------------
+
+    function freeKey(letter) {
+        let most = 0;
+        for (const row of document.querySelectorAll("[data-row]")) {
+            for (const step of row.dataset.row.split("/")) {
+                const found = step.match(/^[a-z](\d+)$/);
+                if (found) {
+                    most = Math.max(most, Number(found[1]));
+                }
+            }
+        }
+        return letter + (most + 1);
+    }
+
+    /** What a template holds, with real keys in it. */
+    function fresh(template, part, line) {
+        const copy = document.createElement("template");
+        copy.innerHTML = template.innerHTML.replaceAll("PKEY", part).replaceAll("LKEY", line);
+        return copy.content.firstElementChild;
+    }
+
+    function templateOf(list, kind) {
+        const what = list.dataset.new;
+        return what === "line"
+            ? document.querySelector('template.new-line[data-kind="' + kind + '"]')
+            : document.getElementById("new-" + what);
+    }
+
+    function partKey(list) {
+        const found = list.dataset.list.match(/^\/parts\/([^/]+)/);
+        return found ? found[1] : "";
+    }
+
+    function add(list, after) {
+        const isPart = list.dataset.new === "part";
+        const before = after && after.querySelector("[data-kind]");
+        const kind = before ? before.value : "curve-edge";
+        const key = freeKey(isPart ? "p" : list.dataset.new === "extra" ? "e" : "o");
+        const row = fresh(templateOf(list, kind), isPart ? key : partKey(list), key);
+        if (after) {
+            after.after(row);
+        } else {
+            list.append(row);
+        }
+        if (isPart) {
+            copyMetal(row);
+            add(row.querySelector("[data-list]"), null);
+        }
+        ready(row);
+        firstField(row).focus();
+        changed();
+        return row;
+    }
+
+    /** A further part is mostly of the same sheet as the one before. */
+    function copyMetal(part) {
+        const before = part.previousElementSibling;
+        if (!before) {
+            return;
+        }
+        for (const name of ["grade", "thicknessMm", "surface", "edge"]) {
+            const from = before.querySelector('[name="' + before.dataset.row + "/" + name + '"]');
+            const to = part.querySelector('[name="' + part.dataset.row + "/" + name + '"]');
+            if (from && to) {
+                to.value = from.value;
+            }
+        }
+    }
+
+    function firstField(row) {
+        return row.querySelector("select, input:not([type=hidden])");
+    }
+
+    function remove(row) {
+        const next = row.nextElementSibling || row.previousElementSibling;
+        const list = row.parentElement;
+        const mark = document.createComment("");
+        row.replaceWith(mark);
+        removed = { row, mark };
+        const focus = next ? firstField(next) : document.querySelector('[data-add="' + list.dataset.list + '"]');
+        focus.focus();
+        say("Removed.", () => {
+            if (removed) {
+                removed.mark.replaceWith(removed.row);
+                firstField(removed.row).focus();
+                removed = null;
+                say("It is back.");
+                changed();
+            }
+        });
+        changed();
+    }
+
+    function move(row, places, focused) {
+        const other = places < 0 ? row.previousElementSibling : row.nextElementSibling;
+        if (!other) {
+            return;
+        }
+        if (places < 0) {
+            other.before(row);
+        } else {
+            other.after(row);
+        }
+        focused.focus();
+        changed();
+    }
+
+    /** Another kind of work asks other fields; those of the same name keep what was typed. */
+    function changeKind(select) {
+        const row = select.closest("[data-row]");
+        const kinds = otherKinds.get(row) || new Map();
+        otherKinds.set(row, kinds);
+        const ask = row.querySelector(".ask");
+        kinds.set(row.dataset.work, ask);
+        const parts = row.dataset.row.split("/");
+        const next = kinds.get(select.value)
+            || fresh(document.querySelector('template.new-line[data-kind="' + select.value + '"]'), parts[2], parts[4])
+                .querySelector(".ask");
+        for (const field of next.querySelectorAll("[name]")) {
+            const same = Array.from(ask.querySelectorAll("[name]")).find((f) => f.name === field.name);
+            if (same && same.value && !field.value) {
+                field.value = same.value;
+            }
+        }
+        ask.replaceWith(next);
+        row.dataset.work = select.value;
+        showUnits(row);
+    }
+
+    function ready(row) {
+        for (const select of row.querySelectorAll("[data-kind]")) {
+            select.closest("[data-row]").dataset.work = select.value;
+        }
+        showUnits(row);
+    }
+
+    /** The unit of the chosen time standard behind its amount. */
+    function showUnits(within) {
+        for (const select of within.querySelectorAll('select[name$="/standard"]')) {
+            const amount = within.ownerDocument.getElementById(select.id.replace(/standard$/, "amount"));
+            const unit = amount && amount.parentElement.querySelector(".unit");
+            if (unit) {
+                unit.textContent = select.selectedOptions[0]?.dataset.unit || "";
+            }
+        }
+    }
+
+    form.addEventListener("click", (event) => {
+        const button = event.target.closest("button");
+        if (!button) {
+            return;
+        }
+        const row = button.closest("[data-row]");
+        if (button.dataset.add) {
+            event.preventDefault();
+            add(form.querySelector('[data-list="' + button.dataset.add + '"]'), null);
+        } else if (button.dataset.move) {
+            event.preventDefault();
+            move(row, Number(button.dataset.move), button);
+        } else if ("remove" in button.dataset) {
+            event.preventDefault();
+            remove(row);
+        }
+    });
+
+    form.addEventListener("change", (event) => {
+        if ("kind" in event.target.dataset) {
+            changeKind(event.target);
+        } else if (event.target.name?.endsWith("/standard")) {
+            showUnits(event.target.closest("[data-row]"));
+        }
+    });
+
+    form.addEventListener("keydown", (event) => {
+        const field = event.target;
+        const typing = field.matches("input, select");
+        const row = field.closest("[data-row]");
+        if (event.key === "Enter" && event.ctrlKey) {
+            event.preventDefault();
+            document.getElementById("save").click();
+        } else if (event.key === "Enter" && event.altKey) {
+            event.preventDefault();
+            add(document.getElementById("parts"), field.closest(".part"));
+        } else if (event.key === "Enter" && typing) {
+            event.preventDefault();
+            if (row) {
+                const inside = row.querySelector(":scope > [data-list]");
+                add(inside || row.parentElement, inside ? null : row);
+            } else {
+                firstField(document.getElementById("parts")).focus();
+            }
+        } else if (event.altKey && row && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
+            event.preventDefault();
+            move(row, event.key === "ArrowUp" ? -1 : 1, field);
+        } else if (event.altKey && row && event.key === "Delete") {
+            event.preventDefault();
+            remove(row);
+        }
+    });
+
+    // Answers ---------------------------------------------------------------------------------
+
+    document.addEventListener("htmx:configRequest", (event) => {
+        if (event.detail.elt === form) {
+            turn.value = String(Date.now());
+            event.detail.parameters["turn"] = turn.value;
+        }
+    });
+
+    /** Faults of wrong text beside their fields, and figures that were worked out in the empty ones. */
+    function place() {
+        for (const fault of form.querySelectorAll(".fault")) {
+            fault.textContent = "";
+        }
+        for (const field of form.querySelectorAll("[aria-invalid]")) {
+            field.removeAttribute("aria-invalid");
+        }
+        for (const link of document.querySelectorAll("#faults [data-fault]")) {
+            const field = document.getElementById(link.dataset.fault);
+            if (field && link.dataset.wanted !== "true") {
+                field.setAttribute("aria-invalid", "true");
+                document.getElementById(field.id + "-fault").textContent = link.nextElementSibling.textContent;
+                field.closest("details")?.setAttribute("open", "");
+            }
+        }
+        for (const field of form.querySelectorAll("[data-worked-out]")) {
+            field.placeholder = field.dataset.otherwise;
+            delete field.dataset.workedOut;
+        }
+        for (const item of document.querySelectorAll("#worked-out li")) {
+            const field = document.getElementById(item.dataset.field);
+            if (field) {
+                field.dataset.otherwise ??= field.placeholder === item.textContent ? "" : field.placeholder;
+                field.dataset.workedOut = "";
+                field.placeholder = item.textContent;
+            }
+        }
+    }
+
+    // What somebody has opened to read stays open when the figures in it change.
+    let open = [];
+    document.addEventListener("htmx:beforeSwap", () => {
+        open = Array.from(form.querySelectorAll("details.why[open]"), (d) => d.id);
+    });
+    document.addEventListener("htmx:afterSettle", () => {
+        for (const id of open) {
+            document.getElementById(id)?.setAttribute("open", "");
+        }
+        place();
+    });
+
+    document.addEventListener("htmx:sendError", () => say("Not kept: the service cannot be reached. It is tried again with the next key."));
+    document.addEventListener("htmx:responseError", (event) => {
+        if (event.detail.xhr.status !== 401) {
+            say("Not kept: the service answered " + event.detail.xhr.status + ". It is tried again with the next key.");
+        }
+    });
+    document.addEventListener("htmx:afterOnLoad", () => {
+        if (said.textContent.startsWith("Not kept")) {
+            say("");
+        }
+    });
+    document.addEventListener("signed-in-again", changed);
+
+    document.addEventListener("click", (event) => {
+        const link = event.target.closest("#faults a");
+        const field = link && document.getElementById(link.dataset.fault);
+        if (field) {
+            event.preventDefault();
+            field.closest("details")?.setAttribute("open", "");
+            field.focus();
+        }
+    });
+
+    ready(form);
+    place();
+})();
