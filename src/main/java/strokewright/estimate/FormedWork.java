@@ -369,8 +369,8 @@ final class FormedWork {
     private void area(double areaMm2, int timesOver, Tool tool) {
         limits.reachOverBlank();
         passes = List.of(timesOver);
-        Working aside = new Working(); // bite and stroke work play no part here
-        Setting field = bench.setting(tool, tool.rowMm(), false, aside);
+        // no strain is put in: such a tool needs no bite
+        Setting field = new Setting(0, 0, tool.pitchMm(), tool.rowMm());
         stretches.add(
                 Minutes.overArea(
                         "area",

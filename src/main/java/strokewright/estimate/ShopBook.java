@@ -64,6 +64,22 @@ public record ShopBook(
                 priceScheme);
     }
 
+    public ShopBook withPriceScheme(PriceScheme scheme) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                workCentres,
+                scheme);
+    }
+
     public Optional<Grade> grade(@Nullable String code) {
         return grades.stream().filter(g -> g.code().equals(code)).findFirst();
     }

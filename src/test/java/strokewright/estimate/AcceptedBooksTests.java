@@ -1,0 +1,129 @@
+package strokewright.estimate;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import strokewright.quantity.InvalidInput;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Whatever the check lets pass, the calculation can work with: it gives finite figures, or says
+ * which operation of the take-off takes too many passes.
+ */
+class AcceptedBooksTests {
+
+    private static final String STARTER = "/shop-book/starter.json";
+    private static final double[] TRIED = {
+        0, 0.0001, 0.001, 0.01, 0.05, 0.2, 1, 2, 10, 50, 100, 500, 5000, 10_000, 1_000_000
+    };
+
+    /** Every kind of operation, at an edge and on an area, with and without anneals. */
+    private static final List<TakeOff> TAKE_OFFS =
+            Stream.of("round-sign-frame", "copper-bowl", "cover-with-dents", "counter-edge")
+                    .map(name -> "/demo-data/quotes/" + name + ".json")
+                    .map(
+                            file ->
+                                    EditedBook.JSON.treeToValue(
+                                            EditedBook.read(file).root(), TakeOff.class))
+                    .toList();
+
+    private static final JsonNode ROOT = EditedBook.read(STARTER).root();
+    private static final String NAMED = EditedBook.JSON.writeValueAsString(TAKE_OFFS);
+    private static final List<String> NUMBERS = numbers().toList();
+
+    static Stream<String> numbers() {
+        List<String> pointers = new ArrayList<>();
+        collect("", ROOT, pointers);
+        return pointers.stream().filter(AcceptedBooksTests::isUsed);
+    }
+
+    /** A figure of a grade or standard that no take-off names would be reckoned with by nothing. */
+    private static boolean isUsed(String pointer) {
+        String[] steps = pointer.split("/");
+        return switch (steps[1]) {
+            case "grades" -> NAMED.contains(ROOT.at("/grades/" + steps[2] + "/code").toString());
+            case "sheets" -> NAMED.contains(ROOT.at("/sheets/" + steps[2] + "/grade").toString());
+            case "standards" ->
+                    NAMED.contains(ROOT.at("/standards/" + steps[2] + "/name").toString());
+            default -> true;
+        };
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("numbers")
+    void oneFigureAtAnyAcceptedValue(String pointer) {
+        if (!pointer.endsWith("/amount")) { // money without one cannot even be read
+            reckonIfAccepted(EditedBook.read(STARTER).without(pointer).book());
+        }
+        for (double value : TRIED) {
+            reckonIfAccepted(with(EditedBook.read(STARTER), pointer, value));
+        }
+    }
+
+    static IntStream seeds() {
+        return IntStream.range(0, 100);
+    }
+
+    @ParameterizedTest(name = "seed {0}")
+    @MethodSource("seeds")
+    void manyFiguresAtOnce(int seed) {
+        Random random = new Random(seed);
+        EditedBook edited = EditedBook.read(STARTER);
+        for (int i = 0; i < 40; i++) {
+            String pointer = NUMBERS.get(random.nextInt(NUMBERS.size()));
+            JsonNode before = edited.root().at(pointer);
+            with(edited, pointer, TRIED[random.nextInt(TRIED.length)]);
+            if (!ShopBookCheck.faults(edited.book()).isEmpty()) {
+                edited.with(pointer, before);
+            }
+        }
+        assertThat(ShopBookCheck.faults(edited.book())).isEmpty();
+        reckonIfAccepted(edited.book());
+    }
+
+    private static ShopBook with(EditedBook edited, String pointer, double value) {
+        boolean amount = pointer.endsWith("/amount");
+        boolean whole = value == Math.rint(value);
+        Object written = whole ? (Object) (long) value : (Object) value;
+        return edited.with(pointer, amount ? written.toString() : written).book();
+    }
+
+    private static void reckonIfAccepted(ShopBook book) {
+        if (!ShopBookCheck.faults(book).isEmpty()) {
+            return;
+        }
+        ShopBookDoubts.in(book);
+        for (TakeOff takeOff : TAKE_OFFS) {
+            try {
+                Estimate estimate = Estimating.estimate(takeOff, book);
+                assertThat(EditedBook.JSON.writeValueAsString(estimate))
+                        .doesNotContain("NaN", "Infinity");
+            } catch (InvalidInput e) {
+                assertThat(e.faults())
+                        .allSatisfy(
+                                fault ->
+                                        assertThat(fault.message())
+                                                .contains("more than 100,000 passes"));
+            }
+        }
+    }
+
+    /** Whole numbers stay whole: what is tried there is refused before by the reader. */
+    private static void collect(String at, JsonNode node, List<String> pointers) {
+        if (node.isObject()) {
+            node.properties().forEach(e -> collect(at + "/" + e.getKey(), e.getValue(), pointers));
+        } else if (node.isArray()) {
+            for (int i = 0; i < node.size(); i++) {
+                collect(at + "/" + i, node.get(i), pointers);
+            }
+        } else if (node.isNumber() || at.endsWith("/amount")) {
+            pointers.add(at);
+        }
+    }
+}
