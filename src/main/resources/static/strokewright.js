@@ -31,6 +31,15 @@
         }
     });
 
+    /** Forms that are sent without htmx carry a token of their own, and theirs died too. */
+    async function renewTokens() {
+        const page = new DOMParser().parseFromString(await (await fetch(form.action)).text(), "text/html");
+        const token = page.querySelector("input[name=_csrf]")?.value;
+        for (const field of token ? document.querySelectorAll("input[name=_csrf]") : []) {
+            field.value = token;
+        }
+    }
+
     form.addEventListener("submit", async (event) => {
         event.preventDefault();
         fault.textContent = "";
@@ -46,6 +55,7 @@
                 fault.textContent = "The name or the password is not right.";
                 return;
             }
+            await renewTokens();
             form.reset();
             dialog.close();
             document.dispatchEvent(new CustomEvent("signed-in-again", { detail: waiting }));

@@ -30,23 +30,28 @@ public abstract class BrowserTest extends ServiceTest {
 
     /** A window of its own, with nobody signed in. */
     protected final Page window(int width, String language) {
+        return window(width, language, true);
+    }
+
+    protected final Page windowWithoutScripts(int width, String language) {
+        return window(width, language, false);
+    }
+
+    private Page window(int width, String language, boolean scripts) {
         BrowserContext context =
                 Chromium.running()
                         .newContext(
                                 new Browser.NewContextOptions()
                                         .setBaseURL("http://localhost:" + port())
                                         .setLocale(language)
+                                        .setJavaScriptEnabled(scripts)
                                         .setViewportSize(width, width == PHONE ? 740 : 900));
         contexts.add(context);
         context.setDefaultTimeout(15_000);
         Page page = context.newPage();
         page.onConsoleMessage(
                 message -> {
-                    // an answer that a later key made superfluous is broken off on purpose
-                    boolean expected =
-                            message.text().matches("htmx:(sendAbort|afterRequest),.*")
-                                    || message.text().contains("the server responded with");
-                    if (message.type().equals("error") && !expected) {
+                    if (message.type().equals("error") && !isMeant(message.text())) {
                         complaints.add(message.text());
                     }
                 });
@@ -54,9 +59,20 @@ public abstract class BrowserTest extends ServiceTest {
         return page;
     }
 
+    /**
+     * An answer that a later key made superfluous is broken off on purpose, and a lost session has
+     * to be told.
+     */
+    private static boolean isMeant(String error) {
+        return error.matches("htmx:(sendAbort|afterRequest),.*")
+                || error.matches("Response Status Error Code 401 .*")
+                || error.contains("the server responded with a status of 401");
+    }
+
     /** Signs in by the keyboard. */
     protected final void signIn(Page page, TestShop shop, Role role) {
         page.navigate("/sign-in");
+        page.getByLabel("User name").focus();
         page.keyboard().type(shop.user(role).userName());
         page.keyboard().press("Tab");
         page.keyboard().type(TestShop.PASSWORD);
