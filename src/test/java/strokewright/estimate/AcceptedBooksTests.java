@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.quantity.InvalidInput;
 import tools.jackson.databind.JsonNode;
 
@@ -64,6 +69,59 @@ class AcceptedBooksTests {
         for (double value : TRIED) {
             reckonIfAccepted(with(EditedBook.read(STARTER), pointer, value));
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/times",
+                "/times/annealStandard",
+                "/times/formingWorkCentre",
+                "/times/handling",
+                "/times/corrections",
+                "/sheets",
+                "/workCentres/0/machineRate",
+                "/workCentres/1/machineRate",
+                "/workCentres/4/machineRate",
+                "/priceScheme/kind",
+                "/grades/0/annealable",
+            })
+    void withoutWhatCanBeLeftOut(String pointer) {
+        ShopBook book = EditedBook.read(STARTER).without(pointer).book();
+        assertThat(ShopBookCheck.faults(book)).isEmpty();
+        reckonIfAccepted(book);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.01,", ", 0.8", "0.01, 0.8"})
+    void withEitherHalfOfAPassLimit(@Nullable Double biteStrain, @Nullable Double strokeWorkJ) {
+        for (JsonNode tool : ROOT.get("tools")) {
+            EditedBook edited = EditedBook.read(STARTER);
+            for (String family :
+                    List.of("aluminium-soft", "copper", "low-carbon-steel", "stainless")) {
+                edited.with(
+                        "/passLimits/-",
+                        new ShopBook.PassLimit(
+                                tool.get("name").asString(),
+                                family,
+                                biteStrain,
+                                strokeWorkJ,
+                                "measured"));
+            }
+            assertThat(ShopBookCheck.faults(edited.book())).isEmpty();
+            reckonIfAccepted(edited.book());
+        }
+    }
+
+    @Test
+    void withLeastChargesAndALeastOrder() {
+        Map<String, String> fifty = Map.of("amount", "50.00", "currency", "EUR");
+        EditedBook edited = EditedBook.read(STARTER).with("/priceScheme/minimumOrder", fifty);
+        for (int i = 0; i < ROOT.get("standards").size(); i++) {
+            edited.with("/standards/" + i + "/minimumCharge", fifty);
+        }
+        assertThat(ShopBookCheck.faults(edited.book())).isEmpty();
+        reckonIfAccepted(edited.book());
     }
 
     static IntStream seeds() {
