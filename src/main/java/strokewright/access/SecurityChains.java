@@ -26,8 +26,6 @@ import org.springframework.security.web.access.AccessDeniedHandlerImpl;
 import org.springframework.security.web.authentication.LoginUrlAuthenticationEntryPoint;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.context.SecurityContextHolderFilter;
-import org.springframework.security.web.firewall.HttpFirewall;
-import org.springframework.security.web.firewall.StrictHttpFirewall;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
 import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
@@ -198,14 +196,5 @@ class SecurityChains {
                 new FilterRegistrationBean<>(new DatabaseAwayFilter());
         filter.setOrder(Ordered.HIGHEST_PRECEDENCE);
         return filter;
-    }
-
-    /** A NUL in a parameter would only be found by the database. */
-    @Bean
-    HttpFirewall httpFirewall() {
-        StrictHttpFirewall firewall = new StrictHttpFirewall();
-        firewall.setAllowedParameterNames(name -> name.indexOf(0) < 0);
-        firewall.setAllowedParameterValues(value -> value.indexOf(0) < 0);
-        return firewall;
     }
 }

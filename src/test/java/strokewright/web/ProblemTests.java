@@ -88,6 +88,17 @@ class ProblemTests {
         assertThat(get("/api/test/text").body()).isEqualTo("plain");
     }
 
+    @Test
+    void oneAddressServesSeveralFormsByAccept() {
+        assertThat(get("/api/test/document", "Accept", "text/csv").body()).isEqualTo("as;csv");
+        assertThat(get("/api/test/document", "Accept", "application/json").body())
+                .isEqualTo("{\"as\":\"json\"}");
+        assertThat(get("/api/test/document").body()).isEqualTo("{\"as\":\"json\"}");
+        assertThat(get("/api/test/document", "Accept", "*/*").body())
+                .isEqualTo("{\"as\":\"json\"}");
+        get("/api/test/document", "Accept", "application/pdf").isProblem(406);
+    }
+
     @ParameterizedTest
     @CsvSource({
         "/api/test/a;b",

@@ -2,24 +2,29 @@ package strokewright.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.autoconfigure.EnableAutoConfiguration;
 import org.springframework.boot.test.context.TestComponent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.http.ResponseEntity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
@@ -89,6 +94,36 @@ class WebOnly {
         @GetMapping("/parameter")
         String parameter(HttpServletRequest request) {
             return String.valueOf(request.getParameter("q"));
+        }
+
+        @PutMapping("/versioned")
+        ResponseEntity<String> change(
+                @RequestHeader(name = "If-Match", required = false) @Nullable String ifMatch) {
+            new VersionTag(7).mustMatch(ifMatch);
+            return ResponseEntity.ok().eTag(new VersionTag(8).toString()).body("changed");
+        }
+
+        @GetMapping("/versioned")
+        ResponseEntity<String> versioned() {
+            return ResponseEntity.ok().eTag(new VersionTag(7).toString()).body("seven");
+        }
+
+        @GetMapping("/list")
+        ResponseEntity<Paging.Listed<Integer>> list(Paging paging, @RequestParam int upTo) {
+            int start = paging.after() == null ? 1 : Integer.parseInt(paging.after()) + 1;
+            return paging.answer(
+                    IntStream.rangeClosed(start, upTo).limit(paging.limit()).boxed().toList(),
+                    String::valueOf);
+        }
+
+        @GetMapping(path = "/document", produces = "application/json")
+        Map<String, Object> document() {
+            return Map.of("as", "json");
+        }
+
+        @GetMapping(path = "/document", produces = "text/csv")
+        byte[] documentAsTable() {
+            return "as;csv".getBytes(StandardCharsets.UTF_8);
         }
 
         @GetMapping("/bytes")
