@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.access.Documents;
 import strokewright.costing.LabourRate;
@@ -144,6 +145,68 @@ class StarterBookTests {
         assertThat(book.workCentres())
                 .extracting(WorkCentre::name)
                 .contains("Forming", "Cutting", "Welding", "Bench");
+    }
+
+    /** Ranges that are common practice, no source; minutes for one unit. */
+    @ParameterizedTest
+    @CsvSource({
+        "Guillotine cut, 0.13, 0.34",
+        "Circle cut, 0.66, 2",
+        "Hand shear or nibble, 0.66, 2",
+        "Band saw, 1, 3.4",
+        "Deburr, 0.5, 1",
+        "Fold, 0.3, 0.8",
+        "TIG weld, 14, 63",
+        "MIG weld, 4, 16",
+        "Dress weld, 10, 30",
+        "Planish weld, 10, 20",
+        "Dress out marks, 0.5, 2",
+        "Anneal, 1, 4",
+        "Make template, 10, 25",
+        "Buck station, 20, 45",
+        "First-piece report, 20, 60",
+    })
+    void keepsItsTimesToWhatIsUsual(String standard, double low, double high) {
+        assertThat(book.standard(standard).orElseThrow().minutesPerUnit()).isBetween(low, high);
+    }
+
+    /** Ranges that are common practice, no source. */
+    @Test
+    void keepsItsToolsToWhatIsUsual() {
+        for (Tool tool : book.tools()) {
+            switch (tool.kind()) {
+                case SHRINK -> usual(tool, 0.008, 0.02, 3, 8);
+                case STRETCH -> usual(tool, 0.01, 0.03, 3, 8);
+                case EDGE, FLANGE -> usual(tool, 0.008, 0.02, 3, 8);
+                case DOME -> usual(tool, 0.01, 0.03, 5, 12);
+                case SMOOTH -> assertThat(tool.pitchMm()).isBetween(2.0, 5.0);
+                case FLATTEN -> assertThat(tool.pitchMm()).isBetween(5.0, 15.0);
+            }
+            assertThat(tool.changeMinutes() + tool.setMinutes()).isBetween(0.8, 10.0);
+            assertThat(tool.strokesPerMinute()).isBetween(100.0, 600.0);
+        }
+    }
+
+    private static void usual(
+            Tool tool, double lowBite, double highBite, double lowPitch, double highPitch) {
+        assertThat(tool.biteStrain()).as(tool.name()).isBetween(lowBite, highBite);
+        assertThat(tool.pitchMm()).as(tool.name()).isBetween(lowPitch, highPitch);
+    }
+
+    /** Kalpakjian & Schmid, table 2.3, but copper: Callister, 2nd edition, page 199. */
+    @ParameterizedTest
+    @CsvSource({
+        "AL99.5-O, 180, 0.20",
+        "DC04, 530, 0.26",
+        "X5CRNI18-10, 1275, 0.45",
+        "CU-DHP-R220, 530, 0.44",
+        "CUZN30, 900, 0.49",
+    })
+    void takesHardeningFromTheTextbooks(String code, double k, double n) {
+        Grade grade = book.grade(code).orElseThrow();
+        assertThat(grade.strengthCoefficientMpa()).isEqualTo(k);
+        assertThat(grade.hardeningExponent()).isEqualTo(n);
+        assertThat(grade.origin()).containsAnyOf("Kalpakjian & Schmid", "Callister");
     }
 
     /** The words beside a rate are enough to work it out again. */
