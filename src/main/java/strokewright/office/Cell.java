@@ -35,8 +35,8 @@ public sealed interface Cell {
         return value == null ? new Blank(look) : new Number(value.doubleValue(), look);
     }
 
-    static Cell day(@Nullable LocalDate date) {
-        return date == null ? new Blank(Look.DATE) : new Day(date, Look.DATE);
+    static Cell day(@Nullable LocalDate date, Look look) {
+        return date == null ? new Blank(look) : new Day(date, look);
     }
 
     static Cell formula(String formula, Look look) {

@@ -22,12 +22,22 @@ public record Place(String sheet, int row, int column) {
         return cell(false);
     }
 
+    /** As a formula on the same sheet writes it when it must stay put, e.g. {@code $C$4}. */
+    public String fixed() {
+        return cell(true);
+    }
+
     /** The rectangle between two cells of one sheet, absolute, e.g. {@code 'Item 1'!$C$4:$F$4}. */
     public String to(Place other) {
         if (!sheet.equals(other.sheet)) {
             throw new IllegalArgumentException("a range over two sheets: " + this + ", " + other);
         }
         return this + ":" + other.cell(true);
+    }
+
+    /** The same for a formula on the same sheet, e.g. {@code $C$4:$F$4}. */
+    public String fixedTo(Place other) {
+        return fixed() + ":" + other.fixed();
     }
 
     public Place below(int rows) {

@@ -1,11 +1,15 @@
 package strokewright.office;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.DataValidation;
 import org.apache.poi.ss.usermodel.DataValidationConstraint;
 import org.apache.poi.ss.usermodel.DataValidationConstraint.OperatorType;
 import org.apache.poi.ss.usermodel.DataValidationHelper;
 import org.apache.poi.ss.usermodel.PrintSetup;
+import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellRangeAddressList;
 import org.apache.poi.xssf.usermodel.XSSFCell;
@@ -22,6 +26,7 @@ public final class Sheet {
 
     private final Workbook book;
     private final XSSFSheet sheet;
+    private final Map<Integer, Integer> points = new HashMap<>();
     private int lastColumn;
 
     Sheet(Workbook book, XSSFSheet sheet) {
@@ -59,6 +64,7 @@ public final class Sheet {
             cell.setCellFormula(formula.formula());
         }
         lastColumn = Math.max(lastColumn, column);
+        points.merge(row, content.look().size(), Math::max);
         return place(row, column);
     }
 
@@ -111,9 +117,28 @@ public final class Sheet {
                 otherwise);
     }
 
+    /** Begins a new page with this row. */
+    public void newPage(int row) {
+        sheet.setRowBreak(row - 1);
+    }
+
     /** What is printed: all that was put, and nothing that somebody notes beside it. */
     void close() {
+        sheet.rowIterator().forEachRemaining(row -> row.setHeightInPoints(height(row)));
         book.print(sheet, Math.max(0, sheet.getLastRowNum()), lastColumn);
+    }
+
+    /** Set for every row, because not every program fits rows to wrapped text by itself. */
+    private float height(Row row) {
+        int lines = 1;
+        for (org.apache.poi.ss.usermodel.Cell cell : row) {
+            if (cell.getCellStyle().getWrapText() && cell.getCellType() == CellType.STRING) {
+                int width = sheet.getColumnWidth(cell.getColumnIndex()) / CHARACTER;
+                int length = cell.getStringCellValue().length();
+                lines = Math.max(lines, (length + width - 1) / Math.max(1, width));
+            }
+        }
+        return lines * points.get(row.getRowNum()) * 1.25f + 3;
     }
 
     private void allow(Place where, DataValidationConstraint constraint, String otherwise) {

@@ -113,7 +113,7 @@ public final class Workbook implements AutoCloseable {
         style.setFont(
                 fonts.computeIfAbsent(new Ink(look.bold(), look.quiet(), look.size()), this::font));
         style.setQuotePrefixed(dress.quoted);
-        style.setVerticalAlignment(VerticalAlignment.TOP);
+        style.setVerticalAlignment(VerticalAlignment.CENTER);
         style.setWrapText(look.wrap());
         style.setLocked(!look.input());
         if (look.input()) {

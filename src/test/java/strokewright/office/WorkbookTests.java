@@ -120,7 +120,7 @@ class WorkbookTests {
     @Test
     void namesHeadsWidthsAndPrintAreaAreKept() throws IOException {
         Sheet sheet = book.sheet("Price list");
-        Place place = sheet.put(4, 2, Cell.day(LocalDate.of(2026, 3, 2)));
+        Place place = sheet.put(4, 2, Cell.day(LocalDate.of(2026, 3, 2), Look.DATE));
         book.name("day", place);
         sheet.widths(12, 30);
         sheet.freeze(2, 1);

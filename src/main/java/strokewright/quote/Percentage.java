@@ -1,0 +1,96 @@
+package strokewright.quote;
+
+import java.util.function.ToDoubleFunction;
+import strokewright.costing.PriceScheme;
+
+/** The percentages of a price scheme, in the order in which they are taken. */
+enum Percentage {
+    MATERIAL_OVERHEAD(
+            "materialOverhead",
+            "Material overhead",
+            "of material",
+            1000,
+            true,
+            PriceScheme::materialOverheadPercent),
+    PRODUCTION_OVERHEAD(
+            "productionOverhead",
+            "Production overhead",
+            "of labour",
+            1000,
+            false,
+            PriceScheme::productionOverheadPercent),
+    ADMINISTRATION(
+            "administration",
+            "Administration",
+            "of manufacturing cost",
+            500,
+            false,
+            PriceScheme::administrationPercent),
+    SALES("sales", "Sales", "of manufacturing cost", 500, false, PriceScheme::salesPercent),
+    PROFIT("profit", "Profit", "of total cost", 500, true, PriceScheme::profitPercent),
+    URGENCY(
+            "urgency",
+            "Urgency",
+            "of total cost and profit",
+            500,
+            true,
+            PriceScheme::urgencyPercent),
+    SETTLEMENT_DISCOUNT(
+            "settlementDiscount",
+            "Settlement discount",
+            "of the price before trade discount",
+            90,
+            false,
+            PriceScheme::settlementDiscountPercent),
+    COMMISSION(
+            "commission",
+            "Commission",
+            "of the price before trade discount",
+            90,
+            false,
+            PriceScheme::commissionPercent),
+    TRADE_DISCOUNT(
+            "tradeDiscount",
+            "Trade discount",
+            "of the list price",
+            90,
+            false,
+            PriceScheme::tradeDiscountPercent),
+    TAX("tax", "Tax", "of the offer", 100, true, PriceScheme::taxPercent);
+
+    /** Its name in the estimate. */
+    final String figure;
+
+    final String base;
+
+    /** As much as a shop book allows. */
+    final int most;
+
+    final boolean alsoSimple;
+
+    private final String label;
+    private final ToDoubleFunction<PriceScheme> stated;
+
+    Percentage(
+            String figure,
+            String label,
+            String base,
+            int most,
+            boolean alsoSimple,
+            ToDoubleFunction<PriceScheme> stated) {
+        this.figure = figure;
+        this.label = label;
+        this.base = base;
+        this.most = most;
+        this.alsoSimple = alsoSimple;
+        this.stated = stated;
+    }
+
+    double of(PriceScheme scheme) {
+        return stated.applyAsDouble(scheme);
+    }
+
+    String label(boolean surcharge) {
+        return this == MATERIAL_OVERHEAD && !surcharge ? "Mark-up on material" : label;
+    }
+}

@@ -1,0 +1,634 @@
+package strokewright.quote;
+
+import static strokewright.office.Cell.formula;
+import static strokewright.office.Cell.number;
+import static strokewright.office.Cell.text;
+
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import strokewright.costing.PriceScheme;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.Estimate.AtCentre;
+import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff.Extra;
+import strokewright.estimate.TakeOff.Per;
+import strokewright.office.Cell;
+import strokewright.office.Look;
+import strokewright.office.Look.Align;
+import strokewright.office.Place;
+import strokewright.office.Sheet;
+import strokewright.office.Workbook;
+import strokewright.quantity.Money;
+import strokewright.quantity.Why;
+
+/**
+ * The sheet that shows how the price of one item comes about: from minutes and rates, which may be
+ * changed, step by step to the offer, for each estimated quantity. The steps run at full precision;
+ * the price each is rounded first and the offer is its multiple.
+ */
+final class Workings {
+
+    private static final Look STRONG = Look.PLAIN.inBold();
+
+    private final Sheet sheet;
+    private final Grid grid;
+    private final PricedItem item;
+    private final ShopBook book;
+    private final List<ForQuantity> quantities;
+    private final Currency currency;
+    private final Look money;
+    private final int minorDigits;
+    private final boolean surcharge;
+
+    /** Rows that make up the special direct cost. */
+    private final List<String> specialDirect = new ArrayList<>();
+
+    /**
+     * @param before workings of the item before this one, whose rates and percentages this one
+     *     follows until its own are typed over
+     */
+    Workings(
+            Workbook file,
+            QuoteDocument quote,
+            PricedItem item,
+            ShopBook book,
+            @Nullable Workings before) {
+        this.sheet = file.sheet("Item " + item.position());
+        this.item = item;
+        this.book = book;
+        this.quantities = item.estimate().quantities();
+        this.currency = quantities.get(0).priceEach().currency();
+        this.money = Look.money(currency);
+        this.minorDigits = Math.max(0, currency.getDefaultFractionDigits());
+        this.surcharge = scheme().kind() == PriceScheme.Kind.SURCHARGE;
+        this.grid =
+                new Grid(
+                        sheet,
+                        quantities.stream().map(ForQuantity::quantity).toList(),
+                        money,
+                        minorDigits,
+                        before == null ? null : before.grid);
+        head(quote);
+        rates();
+        percentages();
+        minutes();
+        extras();
+        minimumCharges();
+        cost();
+        price();
+        stored();
+        operations();
+        check();
+        sheet.widths(36, 36, 12, 12, 12, 12, 12, 12, 12, 12);
+        sheet.freeze(4, 1);
+        sheet.landscape();
+        sheet.lock();
+    }
+
+    /** Where the quantity to price is chosen. */
+    Place quantity() {
+        return grid.chosen("chosen");
+    }
+
+    /** A figure of the chosen quantity, by its name in the estimate. */
+    Place chosen(String figure) {
+        return grid.chosen(figure);
+    }
+
+    /** The same of one of the estimated quantities, counted from zero. */
+    Place of(int quantity, String figure) {
+        return grid.of(quantity, figure);
+    }
+
+    Place taxPercent() {
+        return grid.input("tax %");
+    }
+
+    /** True where the sheet shows what was stored, whichever of the quantities is chosen. */
+    Place asStored() {
+        return grid.chosen("as stored");
+    }
+
+    /** Says in words whether the sheet shows what was stored. */
+    Place verdict() {
+        return grid.words("check");
+    }
+
+    // From top to bottom --------------------------------------------------------------------------
+
+    private void head(QuoteDocument quote) {
+        grid.line(
+                text("Workings, item " + item.position() + ": " + item.title(), STRONG.sized(14)));
+        grid.line(
+                text(
+                        "%s, revision %d (%s), shop book edition %d. Shows cost: stays in the shop. Tinted cells may be changed."
+                                .formatted(
+                                        quote.number(),
+                                        quote.revision(),
+                                        quote.state().word(),
+                                        quote.shopBookEdition()),
+                        Look.PLAIN.quietly()));
+        grid.line("check");
+        int row = grid.line("chosen");
+        sheet.put(row, Grid.LABEL, text("Quantity to price", STRONG));
+        sheet.put(row, Grid.WORDS, text("one of those that were estimated"));
+        sheet.put(
+                row,
+                Grid.CHOSEN,
+                number(item.takeOff().mainQuantity(), Look.number(0).inBold().asInput()));
+    }
+
+    private void rates() {
+        grid.heads(Grid.CHOSEN, "Rates, " + currency + " per hour", "", "here", "as stored", "");
+        for (AtCentre at : quantities.get(0).workCentres()) {
+            rate(at.workCentre(), "labour", "for each person", at.labourRate());
+            rate(at.workCentre(), "machine", "while it is in use", at.machineRate());
+        }
+    }
+
+    private void rate(String centre, String what, String words, Money stored) {
+        Place cell =
+                grid.input(
+                        what + " rate " + centre,
+                        centre + ", " + what,
+                        words,
+                        stored.amount(),
+                        money);
+        sheet.between(cell, 0, 100_000, "A rate is an amount per hour, zero or more.");
+    }
+
+    private void percentages() {
+        grid.heads(Grid.CHOSEN, "Price scheme", "", "here", "as stored", "");
+        PriceScheme scheme = scheme().effective();
+        for (Percentage percentage : Percentage.values()) {
+            if (surcharge || percentage.alsoSimple) {
+                Place cell =
+                        grid.input(
+                                percentage.figure + " %",
+                                percentage.label(surcharge) + ", %",
+                                percentage.base,
+                                percentage.of(scheme),
+                                Look.PLAIN);
+                sheet.between(
+                        cell,
+                        0,
+                        percentage.most,
+                        "A percentage from 0 to %d, like 8 for 8 %%.".formatted(percentage.most));
+            }
+        }
+        Money least = scheme.minimumOrder();
+        sheet.between(
+                grid.input(
+                        "minimum",
+                        "Minimum order, " + currency,
+                        "before tax",
+                        least == null ? 0 : least.amount(),
+                        money),
+                0,
+                1e9,
+                "An amount, zero or more.");
+        sheet.between(
+                grid.input(
+                        "step",
+                        "Price each is a multiple of, " + currency,
+                        "rounded half up",
+                        Double.valueOf(scheme.roundEachTo()),
+                        Look.PLAIN),
+                minorDigits == 0 ? 1 : 0.01,
+                5,
+                "An amount that can be paid: 0.01, 0.5, 1 or 5.");
+    }
+
+    private void minutes() {
+        grid.quantityHeads("Minutes of the whole quantity", "after allowance and practice", "");
+        Look look = Look.number(2);
+        for (AtCentre at : quantities.get(0).workCentres()) {
+            String centre = at.workCentre();
+            grid.values(
+                    "labour " + centre,
+                    centre + ", labour",
+                    "person minutes",
+                    look,
+                    i -> at(i, centre).labourHours() * 60);
+            grid.values(
+                    "machine " + centre,
+                    centre + ", machine",
+                    "machine minutes",
+                    look,
+                    i -> at(i, centre).machineHours() * 60);
+        }
+        grid.values(
+                "set-up",
+                "Set-up among these",
+                "person minutes",
+                look,
+                i -> quantities.get(i).setupMinutes());
+        grid.values(
+                "changes",
+                "Tool changes",
+                "",
+                Look.number(0),
+                i -> quantities.get(i).toolChanges());
+        sheet.choice(
+                quantity(),
+                grid.of(0, "quantity"),
+                grid.of(quantities.size() - 1, "quantity"),
+                "Only quantities that were estimated have a price here.");
+    }
+
+    private void extras() {
+        List<Extra> extras = item.takeOff().extras();
+        if (extras.isEmpty()) {
+            return;
+        }
+        grid.quantityHeads("Bought out and made specially, " + currency, "", "exactly");
+        for (int i = 0; i < extras.size(); i++) {
+            Extra extra = extras.get(i);
+            boolean each = extra.per() == Per.PIECE;
+            double amount = extra.cost().amount().doubleValue();
+            String name = "extra " + i;
+            grid.amounts(
+                    name,
+                    extra.name(),
+                    each ? "for each piece" : "once per order",
+                    q -> each ? amount * quantities.get(q).quantity() : amount);
+            specialDirect.add(name);
+        }
+    }
+
+    /** Lines that cost at least so much, however little time they take. */
+    private void minimumCharges() {
+        List<Estimate.Line> lines = item.estimate().operations();
+        List<Integer> bound =
+                IntStream.range(0, lines.size())
+                        .filter(i -> minimumCharge(lines.get(i)).isPresent())
+                        .boxed()
+                        .toList();
+        if (!bound.isEmpty()) {
+            grid.quantityHeads("Minimum charges, " + currency, "what a line lacks", "exactly");
+            bound.forEach(i -> minimumCharge(i, lines.get(i)));
+        }
+    }
+
+    private Optional<Money> minimumCharge(Estimate.Line line) {
+        return book.standard(line.standard()).map(ShopBook.Standard::minimumCharge);
+    }
+
+    private void minimumCharge(int index, Estimate.Line line) {
+        String minutes = "minutes of line " + index;
+        String lift = "lift " + index;
+        grid.values(
+                minutes,
+                Words.operation(line),
+                "elapsed minutes of " + line.people() + " at " + line.workCentre(),
+                Look.number(2),
+                q -> elapsedMinutes(quantities.get(q), index));
+        double least = minimumCharge(line).orElseThrow().amount().doubleValue();
+        grid.step(
+                lift,
+                "Up to its minimum charge of",
+                number(least, money.aligned(Align.LEFT)),
+                column ->
+                        "MAX(0,%s-%s/60*(%d*%s+%s))"
+                                .formatted(
+                                        grid.words(lift).fixed(),
+                                        grid.at(minutes, column),
+                                        line.people(),
+                                        grid.typed("labour rate " + line.workCentre()),
+                                        grid.typed("machine rate " + line.workCentre())));
+        specialDirect.add(lift);
+    }
+
+    private void cost() {
+        grid.newPage();
+        grid.quantityHeads("Cost, " + currency, "how", "exactly");
+        grid.amounts("material", "Material", "", i -> exactly(quantities.get(i), "cost.material"));
+        share(Percentage.MATERIAL_OVERHEAD, "material");
+        grid.step(
+                "labour", "Labour", text("minutes / 60 × rate"), column -> paid("labour", column));
+        grid.step(
+                "machine",
+                "Machine",
+                text("minutes / 60 × rate"),
+                column -> paid("machine", column));
+        share(Percentage.PRODUCTION_OVERHEAD, "labour");
+        grid.step(
+                "specialDirect",
+                "Special direct cost",
+                text(specialDirect.isEmpty() ? "none" : "as listed above"),
+                column ->
+                        specialDirect.isEmpty()
+                                ? "0"
+                                : specialDirect.stream()
+                                        .map(part -> grid.at(part, column))
+                                        .collect(Collectors.joining("+")));
+        String[] direct = {
+            "productionOverhead",
+            "materialOverhead",
+            "machine",
+            "labour",
+            "specialDirect",
+            "material"
+        };
+        if (surcharge) {
+            grid.sum("manufacturing", "Manufacturing cost", null, direct);
+            share(Percentage.ADMINISTRATION, "manufacturing");
+            share(Percentage.SALES, "manufacturing");
+            grid.sum("total", "Total cost", "manufacturing", "administration", "sales");
+        } else {
+            grid.sum("total", "Total cost", null, direct);
+        }
+    }
+
+    private void price() {
+        grid.quantityHeads("Price, " + currency, "how", "exactly");
+        share(Percentage.PROFIT, "total");
+        grid.step(
+                "urgency",
+                "Urgency",
+                percentOf(Percentage.URGENCY),
+                column ->
+                        "(%s+%s)*%s/100"
+                                .formatted(
+                                        grid.at("total", column),
+                                        grid.at("profit", column),
+                                        grid.typed("urgency %")));
+        grid.sum("beforeDiscounts", "Before discounts", "total", "profit", "urgency");
+        if (surcharge) {
+            String both = grid.typed("settlementDiscount %") + "+" + grid.typed("commission %");
+            shareOfPriceAfter(Percentage.SETTLEMENT_DISCOUNT, "beforeDiscounts", both);
+            shareOfPriceAfter(Percentage.COMMISSION, "beforeDiscounts", both);
+            grid.plainSum(
+                    "beforeTrade",
+                    "Before trade discount",
+                    "beforeDiscounts",
+                    "settlementDiscount",
+                    "commission");
+            shareOfPriceAfter(
+                    Percentage.TRADE_DISCOUNT, "beforeTrade", grid.typed("tradeDiscount %"));
+            grid.plainSum("list", "List price", "beforeTrade", "tradeDiscount");
+        } else {
+            grid.plainSum("list", "List price", "beforeDiscounts");
+        }
+        grid.step(
+                "minimumOrder",
+                "Up to the minimum order",
+                text("where the list price is lower"),
+                column ->
+                        noiseless(
+                                "MAX(0,%s-%s)"
+                                        .formatted(
+                                                grid.typed("minimum"), grid.at("list", column))));
+        grid.settled(
+                "priceEach",
+                "Price each",
+                text("rounded before it is multiplied"),
+                this::priceEach);
+        grid.settled(
+                "offer",
+                "Offer",
+                text("price each × quantity"),
+                column ->
+                        rounded(grid.at("priceEach", column) + "*" + grid.at("quantity", column)));
+        grid.difference(
+                "rounding",
+                "Rounding within the offer",
+                "offer − list price − up to the minimum",
+                "offer",
+                "list",
+                "minimumOrder");
+        grid.settled(
+                "tax",
+                "Tax",
+                percentOf(Percentage.TAX),
+                column -> rounded(grid.at("offer", column) + "*" + grid.typed("tax %") + "/100"));
+        grid.settled(
+                "withTax",
+                "Offer with tax",
+                text(""),
+                column -> rounded(grid.at("offer", column) + "+" + grid.at("tax", column)));
+    }
+
+    private void stored() {
+        grid.quantityHeads("As stored, " + currency, "", "");
+        grid.values(
+                "stored each",
+                "Price each",
+                "",
+                money,
+                i -> quantities.get(i).priceEach().amount());
+        grid.values(
+                "stored offer",
+                "Offer",
+                "",
+                money,
+                i -> quantities.get(i).price().offer().amount());
+        grid.values("stored tax", "Tax", "", money, i -> quantities.get(i).price().tax().amount());
+        int row = grid.line("as stored");
+        sheet.put(row, Grid.LABEL, text("Inputs and price are as stored"));
+        sheet.put(
+                row,
+                Grid.CHOSEN,
+                formula(
+                        "AND(COUNTIF(%s,\"changed\")=0,%s,%s,%s)"
+                                .formatted(
+                                        grid.changes(),
+                                        same("priceEach", "stored each"),
+                                        same("offer", "stored offer"),
+                                        same("tax", "stored tax")),
+                        Look.PLAIN.aligned(Align.RIGHT)));
+    }
+
+    private void operations() {
+        grid.heads(
+                Grid.CHOSEN,
+                "Operations, one piece",
+                "tools, machine or work centre",
+                "passes",
+                "correction, tipping",
+                "anneals",
+                "strokes",
+                "checks",
+                "elapsed min",
+                "person min",
+                "set-up min");
+        item.estimate().operations().forEach(line -> grid.line(operation(line)));
+        grid.line(
+                text(
+                        "Normal minutes, before allowance and practice. Passes of one edge, from"
+                                + " its inmost row to its outmost; strokes and minutes of all"
+                                + " repeats.",
+                        Look.PLAIN.quietly()));
+    }
+
+    private static List<Cell> operation(Estimate.Line line) {
+        Look figures = Look.PROSE.aligned(Align.RIGHT);
+        Look minutes = Look.number(2);
+        return List.of(
+                text(Words.operation(line), Look.PROSE),
+                text(Words.tools(line), Look.PROSE),
+                text(Words.passes(line), figures),
+                text(Words.furtherPasses(line), figures),
+                number(line.anneals(), Look.number(0)),
+                number(line.strokes(), Look.number(0)),
+                number(line.checks(), Look.number(0)),
+                number(line.machineMinutes(), minutes),
+                number(line.personMinutes(), minutes),
+                number(line.setupMinutes(), minutes));
+    }
+
+    /** Stands at the top, and is written last, because it speaks of what stands below. */
+    private void check() {
+        int row = grid.chosen("check").row();
+        int main = item.takeOff().mainQuantity();
+        sheet.put(row, Grid.LABEL, text("Check", STRONG));
+        sheet.put(
+                row,
+                Grid.WORDS,
+                formula(
+                        ("IF(ISNA(%s),\"No price: this quantity was not estimated.\","
+                                        + "IF(NOT(%s),\"No longer the stored revision, which offers \"&FIXED(%s,%d)&\" %s for this quantity.\","
+                                        + "IF(%s=%d,\"Matches the stored revision.\","
+                                        + "\"Matches the stored revision, at another quantity than its main one, %d.\")))")
+                                .formatted(
+                                        grid.which().fixed(),
+                                        asStored().fixed(),
+                                        grid.chosen("stored offer").fixed(),
+                                        minorDigits,
+                                        currency,
+                                        quantity().fixed(),
+                                        main,
+                                        main),
+                        STRONG));
+    }
+
+    // Formulas ------------------------------------------------------------------------------------
+
+    /** A percentage of an earlier step; nothing where the scheme does not know it. */
+    private void share(Percentage percentage, String base) {
+        if (surcharge || percentage.alsoSimple) {
+            grid.step(
+                    percentage.figure,
+                    percentage.label(surcharge),
+                    percentOf(percentage),
+                    column ->
+                            "%s*%s/100"
+                                    .formatted(
+                                            grid.at(base, column),
+                                            grid.typed(percentage.figure + " %")));
+        }
+    }
+
+    /** No price, rather than a wrong one, where all shares together leave nothing of it. */
+    private void shareOfPriceAfter(Percentage percentage, String base, String all) {
+        grid.step(
+                percentage.figure,
+                percentage.label(true),
+                percentOf(percentage),
+                column ->
+                        "IF(%s<100,%s/(1-(%s)/100)*%s/100,NA())"
+                                .formatted(
+                                        all,
+                                        grid.at(base, column),
+                                        all,
+                                        grid.typed(percentage.figure + " %")));
+    }
+
+    private Cell percentOf(Percentage percentage) {
+        return formula(
+                grid.typed(percentage.figure + " %") + "&\" % " + percentage.base + "\"",
+                Look.PLAIN);
+    }
+
+    private String paid(String what, int column) {
+        return quantities.get(0).workCentres().stream()
+                .map(AtCentre::workCentre)
+                .map(
+                        centre ->
+                                "%s/60*%s"
+                                        .formatted(
+                                                grid.at(what + " " + centre, column),
+                                                grid.typed(what + " rate " + centre)))
+                .collect(
+                        Collectors.collectingAndThen(
+                                Collectors.joining("+"), sum -> sum.isEmpty() ? "0" : sum));
+    }
+
+    /** Half up to a multiple of the step; the minimum order is shared out upwards. */
+    private String priceEach(int column) {
+        String step = grid.typed("step");
+        String pieces = grid.at("quantity", column);
+        return "IF(%s>0,ROUNDUP(%s,0),ROUND(%s,0))*%s"
+                .formatted(
+                        grid.at("minimumOrder", column),
+                        noiseless("%s/%s/%s".formatted(grid.typed("minimum"), pieces, step)),
+                        noiseless("%s/%s/%s".formatted(grid.at("list", column), pieces, step)),
+                        step);
+    }
+
+    private String rounded(String formula) {
+        return "ROUND(%s,%d)".formatted(noiseless(formula), minorDigits);
+    }
+
+    /**
+     * What is half a cent in decimals may be a little less in a spreadsheet's binary numbers, and
+     * would be rounded down.
+     */
+    private static String noiseless(String formula) {
+        return "ROUND(%s,8)".formatted(formula);
+    }
+
+    private String same(String live, String stored) {
+        return "ABS(%s-%s)<0.00001".formatted(grid.chosen(live).here(), grid.chosen(stored).here());
+    }
+
+    // Figures of the estimate
+    // -----------------------------------------------------------------------
+
+    private PriceScheme scheme() {
+        return Objects.requireNonNull(book.priceScheme(), "a shop book without price scheme");
+    }
+
+    private AtCentre at(int quantity, String centre) {
+        return quantities.get(quantity).workCentres().stream()
+                .filter(at -> at.workCentre().equals(centre))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A figure with all its digits, which the amounts in whole cents have lost. */
+    private static double exactly(ForQuantity quantity, String figure) {
+        return quantity.why().stream()
+                .filter(why -> why.figure().equals(figure))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("no reason for " + figure))
+                .value();
+    }
+
+    /**
+     * Set-up and run of one line: its reasons stand in the order of the lines, one for the run of
+     * each, with that of its set-up before it if it has any.
+     */
+    private static double elapsedMinutes(ForQuantity quantity, int line) {
+        double setup = 0;
+        int at = 0;
+        for (Why why : quantity.why()) {
+            if (why.figure().endsWith(".setupMinutes")) {
+                setup = why.value();
+            } else if (why.figure().endsWith(".runMinutes")) {
+                if (at++ == line) {
+                    return setup + why.value();
+                }
+                setup = 0;
+            }
+        }
+        throw new IllegalStateException("no reason for the minutes of line " + line);
+    }
+}

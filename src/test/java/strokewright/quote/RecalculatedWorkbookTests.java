@@ -1,0 +1,110 @@
+package strokewright.quote;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static strokewright.quote.Situations.galvanisedCover;
+import static strokewright.quote.Situations.item;
+import static strokewright.quote.Situations.quote;
+import static strokewright.quote.Situations.roundFrame;
+import static strokewright.quote.Situations.simpleBook;
+import static strokewright.quote.Situations.surchargeBook;
+import static strokewright.quote.Situations.withRate;
+import static strokewright.quote.Situations.withScheme;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.Instant;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.Estimating;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+
+/** The workbook in a real spreadsheet program. */
+@Tag("documents")
+class RecalculatedWorkbookTests {
+
+    private static final int FIRST_ITEM = 1;
+
+    @TempDir private Path folder;
+
+    private Spreadsheet program;
+
+    @BeforeEach
+    void start() {
+        program = new Spreadsheet(folder);
+    }
+
+    @Test
+    void showsTheStoredPricesOfBothSchemesAndAllQuantities() {
+        for (ShopBook book : new ShopBook[] {surchargeBook(), simpleBook()}) {
+            QuoteDocument quote = quote(book, roundFrame(), galvanisedCover());
+            for (ForQuantity stored : quote.items().get(0).estimate().quantities()) {
+                OpenedWorkbook calculated =
+                        calculated(
+                                open(quote, book)
+                                        .type(FIRST_ITEM, "Quantity to price", stored.quantity()));
+
+                assertThat(calculated.amount("item_1_price_each"))
+                        .isEqualByComparingTo(stored.priceEach().amount());
+                assertThat(calculated.amount("item_1_offer"))
+                        .isEqualTo(stored.price().offer().amount());
+                BigDecimal cover = quote.items().get(1).main().price().offer().amount();
+                assertThat(calculated.amount("quote_net"))
+                        .isEqualTo(stored.price().offer().amount().add(cover));
+                assertThat(calculated.words("item_1_check"))
+                        .startsWith("Matches the stored revision");
+            }
+        }
+    }
+
+    @Test
+    void followsAChangedRatePercentageAndQuantity() {
+        ShopBook book = surchargeBook();
+        TakeOff takeOff = roundFrame();
+        ShopBook changed =
+                withScheme(withRate(book, "Forming", "labourRate", "47.35"), "profitPercent", 17.5);
+        ForQuantity expected = Estimating.estimate(takeOff, changed).quantities().get(2);
+
+        OpenedWorkbook calculated =
+                calculated(
+                        open(quote(book, takeOff), book)
+                                .type(FIRST_ITEM, "Forming, labour", 47.35)
+                                .type(FIRST_ITEM, "Profit, %", 17.5)
+                                .type(FIRST_ITEM, "Quantity to price", 5));
+
+        assertThat(expected.quantity()).isEqualTo(5);
+        assertThat(calculated.amount("quote_with_tax"))
+                .isEqualTo(expected.price().withTax().amount());
+        assertThat(calculated.words("item_1_check"))
+                .startsWith("No longer the stored revision, which offers");
+        assertThat(calculated.words("quote_check")).startsWith("Changed");
+    }
+
+    @Test
+    void printsAsPages() {
+        ShopBook book = surchargeBook();
+        QuoteDocument quote =
+                quote(item(1, false, roundFrame(), book), item(2, true, galvanisedCover(), book));
+
+        byte[] pdf = program.calculated(open(quote, book).bytes(), "pdf");
+
+        assertThat(new String(pdf, 0, 5, java.nio.charset.StandardCharsets.US_ASCII))
+                .isEqualTo("%PDF-");
+    }
+
+    private OpenedWorkbook calculated(OpenedWorkbook opened) {
+        return new OpenedWorkbook(program.calculated(opened.bytes(), "xlsx"));
+    }
+
+    private static OpenedWorkbook open(QuoteDocument quote, ShopBook book) {
+        return new OpenedWorkbook(
+                QuoteWorkbook.of(
+                        quote,
+                        "Quillmoor Sheet & Form",
+                        book,
+                        Instant.parse("2026-03-02T10:00:00Z")));
+    }
+}

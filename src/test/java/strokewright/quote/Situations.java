@@ -1,0 +1,174 @@
+package strokewright.quote;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import strokewright.estimate.Estimating;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/** Shop books, take-offs and quotes to try things with; the shop is invented. */
+final class Situations {
+
+    static final JsonMapper JSON =
+            JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
+
+    private Situations() {}
+
+    /** The full build-up with overheads and discounts. */
+    static ShopBook surchargeBook() {
+        try (InputStream in = Situations.class.getResourceAsStream("/quote/shop-book.json")) {
+            return JSON.readValue(in, ShopBook.class);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Hourly rates, a mark-up on material, profit, tax. */
+    static ShopBook simpleBook() {
+        return withScheme(surchargeBook(), "kind", "simple");
+    }
+
+    static ShopBook withScheme(ShopBook book, String field, Object value) {
+        ObjectNode tree = JSON.valueToTree(book);
+        ((ObjectNode) tree.get("priceScheme")).set(field, JSON.valueToTree(value));
+        return JSON.treeToValue(tree, ShopBook.class);
+    }
+
+    /**
+     * @param which labourRate or machineRate
+     */
+    static ShopBook withRate(ShopBook book, String centre, String which, String rate) {
+        ObjectNode tree = JSON.valueToTree(book);
+        for (JsonNode found : tree.get("workCentres")) {
+            if (found.get("name").asString().equals(centre)) {
+                ((ObjectNode) found)
+                        .set(which, JSON.valueToTree(Map.of("amount", rate, "currency", "EUR")));
+            }
+        }
+        return JSON.treeToValue(tree, ShopBook.class);
+    }
+
+    /** Two parts, work on the whole, something bought out by the order and by the piece. */
+    static TakeOff roundFrame() {
+        return takeOff(
+                """
+                {"title":"Round sign frame","information":"drawing","quantities":[1,2,5,12],"mainQuantity":2,
+                 "parts":[
+                  {"name":"Rim","perAssembly":1,"grade":"AL99.5-O","thicknessMm":2.0,"massKg":1.27,
+                   "blank":{"lengthMm":1950,"widthMm":120},"surface":"visible",
+                   "operations":[
+                    {"type":"standard","standard":"Guillotine cut","amount":4},
+                    {"type":"curve-edge","sense":"shrink","lengthMm":1885,"radiusMm":300,"heightMm":40},
+                    {"type":"smooth","areaMm2":150000,"timesOver":2}]},
+                  {"name":"Clip","perAssembly":3,"grade":"STEEL-DC","thicknessMm":1.5,
+                   "blank":{"lengthMm":300,"widthMm":40},
+                   "operations":[
+                    {"type":"standard","standard":"Bend","amount":2},
+                    {"type":"curve-edge","sense":"stretch","lengthMm":280,"radiusMm":300,"heightMm":20,"count":2}]}],
+                 "assembly":[{"type":"standard","standard":"TIG weld","amount":1.9},
+                  {"type":"standard","standard":"Order preparation","amount":1}],
+                 "extras":[
+                  {"name":"Powder coat","per":"order","kind":"bought-out","cost":{"amount":"85.00","currency":"EUR"}},
+                  {"name":"=Hinge pair","per":"piece","kind":"bought-out","cost":{"amount":"3.33","currency":"EUR"}}]}
+                """);
+    }
+
+    /** Priced for one quantity alone. */
+    static TakeOff bowl() {
+        return takeOff(
+                """
+                {"title":"Bowl","quantities":[1],
+                 "parts":[{"name":"Bowl","grade":"AL99.5-O","thicknessMm":2.0,"massKg":0.9,
+                   "blank":{"lengthMm":450,"widthMm":450},
+                   "operations":[{"type":"dish","diameterMm":300,"depthMm":60,"trimMm":5}]}]}
+                """);
+    }
+
+    /** A line that costs at least so much, whatever its minutes. */
+    static TakeOff galvanisedCover() {
+        return takeOff(
+                """
+                {"title":"Cover","quantities":[1,3,40],"mainQuantity":3,
+                 "parts":[{"name":"Cover","grade":"STEEL-DC","thicknessMm":1.5,
+                   "blank":{"lengthMm":600,"widthMm":400},
+                   "operations":[{"type":"standard","standard":"Galvanise","amount":2.8},
+                    {"type":"standard","standard":"Bend","amount":4}]}]}
+                """);
+    }
+
+    /** The customer's own metal, no forming, nothing bought. */
+    static TakeOff foldedTray() {
+        return takeOff(
+                """
+                {"title":"Tray","quantities":[7,3],"mainQuantity":7,
+                 "parts":[{"name":"Tray","grade":"STEEL-DC","thicknessMm":1.0,"supply":"customer",
+                   "blank":{"lengthMm":500,"widthMm":300},
+                   "operations":[{"type":"standard","standard":"Bend","amount":4}]}]}
+                """);
+    }
+
+    /** Cannot be made on the machine that the shop has. */
+    static TakeOff tooThick() {
+        return takeOff(
+                """
+                {"title":"Plate ring","quantities":[1],
+                 "parts":[{"name":"Ring","grade":"STEEL-DC","thicknessMm":12.0,
+                   "blank":{"lengthMm":500,"widthMm":100},
+                   "operations":[{"type":"curve-edge","sense":"shrink","lengthMm":450,"radiusMm":300,"heightMm":30}]}]}
+                """);
+    }
+
+    static List<TakeOff> takeOffs() {
+        return List.of(roundFrame(), bowl(), galvanisedCover(), foldedTray());
+    }
+
+    static TakeOff takeOff(String json) {
+        return JSON.readValue(json, TakeOff.class);
+    }
+
+    static PricedItem item(int position, boolean option, TakeOff takeOff, ShopBook book) {
+        return new PricedItem(
+                position,
+                String.valueOf(takeOff.title()),
+                option,
+                takeOff,
+                Estimating.estimate(takeOff, book));
+    }
+
+    static QuoteDocument quote(ShopBook book, TakeOff... takeOffs) {
+        PricedItem[] items = new PricedItem[takeOffs.length];
+        for (int i = 0; i < items.length; i++) {
+            items[i] = item(i + 1, false, takeOffs[i], book);
+        }
+        return quote(items);
+    }
+
+    static QuoteDocument quote(PricedItem... items) {
+        return new QuoteDocument(
+                "Q-2026-0007",
+                1,
+                State.ISSUED,
+                LocalDate.of(2026, 3, 2),
+                items[0].title(),
+                new QuoteDocument.Addressee(
+                        UUID.fromString("018f2f3e-0000-7000-8000-000000000001"),
+                        "Harbour Theatre Workshop",
+                        "Quay Road 4\nQuillmoor"),
+                "Evie Stimator",
+                "Otto Wner",
+                3,
+                Estimating.METHOD_VERSION,
+                true,
+                List.of(items),
+                QuoteDocument.Total.of(List.of(items)));
+    }
+}
