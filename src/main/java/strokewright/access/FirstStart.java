@@ -9,8 +9,6 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -72,15 +70,8 @@ class FirstStart {
     }
 
     private static String form(Model model, Answers answers, List<Fault> faults) {
-        Map<String, String> byField =
-                faults.stream()
-                        .collect(
-                                Collectors.toMap(
-                                        fault -> fault.pointer().substring(1),
-                                        Fault::message,
-                                        (first, second) -> first));
         model.addAttribute("answers", answers);
-        model.addAttribute("faults", byField);
+        model.addAttribute("faults", FieldFaults.of(faults));
         model.addAttribute(
                 "currencies",
                 Currency.getAvailableCurrencies().stream()

@@ -79,6 +79,16 @@ public class Shops {
                 .orElseGet(() -> add(owner.shopId(), owner.shopName(), user));
     }
 
+    /**
+     * As {@link #admit}, for a person who types: a taken user name is a fault.
+     *
+     * @throws InvalidInput with every fault
+     */
+    SignedIn let(SignedIn owner, NewUser user) {
+        user.faults(new Faults()).throwIfAny();
+        return add(owner.shopId(), owner.shopName(), user);
+    }
+
     /** Whether the first-start page has nothing left to do; once true it stays so. */
     boolean anyOpen() {
         if (!anyOpen) {
