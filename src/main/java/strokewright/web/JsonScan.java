@@ -14,11 +14,15 @@ import tools.jackson.core.JsonToken;
  */
 final class JsonScan {
 
+    /** The field that tells which of several records an object is. */
+    static final String TYPE = "type";
+
     /** Longer than any double or decimal that means something written out in full. */
     private static final int LONGEST_NUMBER = 100;
 
     private final Faults faults;
     private final Deque<Set<String>> names = new ArrayDeque<>();
+    private boolean typeStandsLate;
 
     JsonScan(Faults faults) {
         this.faults = faults;
@@ -57,6 +61,11 @@ final class JsonScan {
         trailing(p);
     }
 
+    /** Whether {@link #TYPE} is anywhere not the first field of its object. */
+    boolean typeStandsLate() {
+        return typeStandsLate;
+    }
+
     private void trailing(JsonParser p) {
         if (p.nextToken() != null) {
             faults.add(
@@ -65,6 +74,7 @@ final class JsonScan {
     }
 
     private void name(JsonParser p) {
+        typeStandsLate |= p.currentName().equals(TYPE) && !names.element().isEmpty();
         if (!names.element().add(p.currentName())) {
             faults.add(StrictJson.pointer(p), "stands twice: each field once");
         }

@@ -22,10 +22,12 @@ import tools.jackson.databind.JavaType;
 import tools.jackson.databind.SerializationContext;
 import tools.jackson.databind.ValueDeserializer;
 import tools.jackson.databind.ValueSerializer;
+import tools.jackson.databind.deser.AbstractDeserializer;
 import tools.jackson.databind.deser.Deserializers;
 import tools.jackson.databind.deser.ValueDeserializerModifier;
 import tools.jackson.databind.deser.bean.BeanDeserializerBase;
 import tools.jackson.databind.deser.std.DelegatingDeserializer;
+import tools.jackson.databind.jsontype.TypeDeserializer;
 import tools.jackson.databind.module.SimpleModule;
 import tools.jackson.databind.type.MapType;
 
@@ -84,6 +86,7 @@ final class JsonValues extends SimpleModule {
                             BeanDescription.Supplier description,
                             ValueDeserializer<?> deserializer) {
                         return deserializer instanceof BeanDeserializerBase
+                                        || deserializer instanceof AbstractDeserializer
                                 ? new Fields(deserializer, description.getType())
                                 : deserializer;
                     }
@@ -227,7 +230,10 @@ final class JsonValues extends SimpleModule {
         }
     }
 
-    /** Records and maps: an empty text in their place would end the reading as a bad coercion. */
+    /**
+     * Records and maps. An empty text in their place would end the reading as a bad coercion, and a
+     * list in the place of one of several types would be taken for its type and value.
+     */
     private static final class Fields extends DelegatingDeserializer {
 
         private final JavaType type;
@@ -244,9 +250,22 @@ final class JsonValues extends SimpleModule {
 
         @Override
         public @Nullable Object deserialize(JsonParser p, DeserializationContext context) {
-            return p.currentToken().isScalarValue()
-                    ? MisfitHandler.skipped(context, type, p)
-                    : super.deserialize(p, context);
+            return fits(p)
+                    ? super.deserialize(p, context)
+                    : MisfitHandler.skipped(context, type, p);
+        }
+
+        @Override
+        public @Nullable Object deserializeWithType(
+                JsonParser p, DeserializationContext context, TypeDeserializer typeReader) {
+            return fits(p)
+                    ? super.deserializeWithType(p, context, typeReader)
+                    : MisfitHandler.skipped(context, type, p);
+        }
+
+        /** Where the type has been read already, reading goes on behind the object's start. */
+        private static boolean fits(JsonParser p) {
+            return !p.currentToken().isScalarValue() && p.currentToken() != JsonToken.START_ARRAY;
         }
     }
 

@@ -79,18 +79,14 @@ final class MisfitHandler extends DeserializationProblemHandler {
     }
 
     static @Nullable Object skipped(DeserializationContext context, JavaType type, JsonParser p) {
-        tellKind(context, type, p);
-        p.skipChildren();
-        return null;
-    }
-
-    private static void tellKind(DeserializationContext context, JavaType type, JsonParser p) {
         tell(
                 context,
                 StrictJson.pointer(p),
                 type.isCollectionLikeType() || type.isArrayType()
                         ? "must be a list"
                         : "must be an object with fields");
+        p.skipChildren();
+        return null;
     }
 
     @Override
@@ -109,11 +105,6 @@ final class MisfitHandler extends DeserializationProblemHandler {
             JavaType base,
             TypeIdResolver resolver,
             String internal) {
-        JsonToken token = context.getParser().currentToken();
-        if (token.isScalarValue() || token == JsonToken.START_ARRAY) {
-            tellKind(context, base, context.getParser());
-            return context.constructType(Void.class);
-        }
         return untyped(context, base, "is missing: ");
     }
 

@@ -3,6 +3,9 @@ package strokewright.web;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -15,13 +18,13 @@ import strokewright.quantity.InvalidInput;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonPointer;
+import tools.jackson.core.JsonToken;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.TokenStreamLocation;
 import tools.jackson.core.exc.StreamConstraintsException;
 import tools.jackson.core.exc.UnexpectedEndOfInputException;
 import tools.jackson.core.json.JsonFactory;
-import tools.jackson.databind.DatabindException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JavaType;
 import tools.jackson.databind.json.JsonMapper;
@@ -64,11 +67,14 @@ final class StrictJson {
     Object read(byte[] body, JavaType type) {
         String document = decoded(body);
         Faults lexical = new Faults();
+        JsonScan scan = new JsonScan(lexical);
         try (JsonParser p = mapper.createParser(document)) {
-            new JsonScan(lexical).scan(p);
-        } catch (JacksonException e) {
-            lexical.add(whereItStopped(e), reason(e));
-            throw refused(lexical.all());
+            try {
+                scan.scan(p);
+            } catch (JacksonException e) {
+                lexical.add(pointer(p), reason(e, p));
+                throw refused(lexical.all());
+            }
         }
         if (lexical.all().stream().anyMatch(f -> f.pointer().isEmpty())) {
             throw refused(lexical.all()); // no one document that could be bound
@@ -76,14 +82,55 @@ final class StrictJson {
         Faults misfits = new Faults();
         Object value = null;
         try {
-            value = mapper.readerFor(type).withAttribute(Faults.class, misfits).readValue(document);
+            value =
+                    mapper.readerFor(type)
+                            .withAttribute(Faults.class, misfits)
+                            .readValue(scan.typeStandsLate() ? typeFirst(document) : document);
         } catch (JacksonException e) {
-            misfits.add(whereItStopped(e), "does not fit here");
+            misfits.add(path(e), "does not fit here");
         }
         if (value == null || !lexical.none() || !misfits.none()) {
             throw refused(together(lexical.all(), misfits.all()));
         }
         return value;
+    }
+
+    /**
+     * The same document with the type first in every object. Fields before it would be kept in a
+     * buffer until it is known, and out of the buffer come wrong pointers.
+     */
+    private String typeFirst(String document) {
+        try (JsonParser p = mapper.createParser(document)) {
+            p.nextToken();
+            return typeFirst(p);
+        }
+    }
+
+    private String typeFirst(JsonParser p) {
+        return switch (p.currentToken()) {
+            case START_OBJECT -> {
+                Deque<String> members = new ArrayDeque<>();
+                for (String name = p.nextName(); name != null; name = p.nextName()) {
+                    p.nextToken();
+                    String member = mapper.writeValueAsString(name) + ":" + typeFirst(p);
+                    if (name.equals(JsonScan.TYPE)) {
+                        members.addFirst(member);
+                    } else {
+                        members.addLast(member);
+                    }
+                }
+                yield "{" + String.join(",", members) + "}";
+            }
+            case START_ARRAY -> {
+                List<String> entries = new ArrayList<>();
+                while (p.nextToken() != JsonToken.END_ARRAY) {
+                    entries.add(typeFirst(p));
+                }
+                yield "[" + String.join(",", entries) + "]";
+            }
+            case VALUE_STRING -> mapper.writeValueAsString(p.getString());
+            default -> p.getString();
+        };
     }
 
     /** RFC 8259, section 8.1: JSON between systems is UTF-8. */
@@ -117,15 +164,15 @@ final class StrictJson {
     }
 
     /** Own words: those of the parser name its options and classes. */
-    private static String reason(JacksonException e) {
-        String place = place(e.getLocation());
+    private static String reason(JacksonException e, JsonParser p) {
         if (e instanceof StreamConstraintsException) {
             return "goes beyond what is read, at "
-                    + place
+                    + place(p.currentLocation())
                     + ": nested at most "
                     + DEEPEST
                     + " deep, names of at most 50,000 characters";
         }
+        String place = place(e.getLocation());
         return e instanceof UnexpectedEndOfInputException
                 ? "ends too early, at " + place
                 : "is not JSON from " + place + " on";
@@ -137,18 +184,15 @@ final class StrictJson {
                 : "line " + at.getLineNr() + ", column " + at.getColumnNr();
     }
 
-    private static String whereItStopped(JacksonException e) {
-        if (e instanceof DatabindException && !e.getPath().isEmpty()) {
-            JsonPointer pointer = JsonPointer.empty();
-            for (JacksonException.Reference step : e.getPath()) {
-                pointer =
-                        step.getPropertyName() == null
-                                ? pointer.appendIndex(step.getIndex())
-                                : pointer.appendProperty(step.getPropertyName());
-            }
-            return pointer.toString();
+    private static String path(JacksonException e) {
+        JsonPointer pointer = JsonPointer.empty();
+        for (JacksonException.Reference step : e.getPath()) {
+            pointer =
+                    step.getPropertyName() == null
+                            ? pointer.appendIndex(step.getIndex())
+                            : pointer.appendProperty(step.getPropertyName());
         }
-        return e.processor() instanceof JsonParser p ? pointer(p) : "";
+        return pointer.toString();
     }
 
     static String pointer(JsonParser p) {
