@@ -264,8 +264,17 @@ final class JsonValues extends SimpleModule {
         }
 
         /** Where the type has been read already, reading goes on behind the object's start. */
-        private static boolean fits(JsonParser p) {
-            return !p.currentToken().isScalarValue() && p.currentToken() != JsonToken.START_ARRAY;
+        private boolean fits(JsonParser p) {
+            JsonToken token = p.currentToken();
+            return token == JsonToken.VALUE_STRING
+                    ? madeFromText()
+                    : !token.isScalarValue() && token != JsonToken.START_ARRAY;
+        }
+
+        /** Records that say so with {@code @JsonCreator} on a method that takes one text. */
+        private boolean madeFromText() {
+            return getDelegatee() instanceof BeanDeserializerBase record
+                    && record.getValueInstantiator().canCreateFromString();
         }
     }
 

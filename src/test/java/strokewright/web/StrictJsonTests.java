@@ -161,6 +161,21 @@ class StrictJsonTests {
     }
 
     @Test
+    void aRecordThatCanBeMadeOfATextIsReadBothWays() {
+        assertThat(sample("{\"whom\":\"Rita\"}").json().at("/whom/name").asString())
+                .isEqualTo("Rita");
+        assertThat(sample("{\"whom\":{\"name\":\"Rita\",\"age\":7}}").status()).isEqualTo(200);
+        assertThat(sample("{\"whom\":{\"name\":5,\"agee\":7}}").isProblem(400).pointers())
+                .containsExactlyInAnyOrder("/whom/name", "/whom/agee");
+        for (String wrong : new String[] {"5", "true", "[]", "[\"Rita\"]"}) {
+            assertThat(sample("{\"whom\":" + wrong + "}").isProblem(400).pointers())
+                    .containsExactly("/whom");
+        }
+        assertThat(sample("{\"whom\":\"Ri\\u0000ta\"}").isProblem(400).pointers())
+                .containsExactly("/whom");
+    }
+
+    @Test
     void pointersEscapeSlashAndTilde() {
         assertThat(sample("{\"a/b~c\":1}").isProblem(400).pointers()).containsExactly("/a~1b~0c");
         assertThat(sample("{\"more\":[{\"x\":1},{\"more\":[{\"y\":{\"z\":1}}]}]}").pointers())

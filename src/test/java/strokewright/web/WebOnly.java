@@ -1,5 +1,6 @@
 package strokewright.web;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
 import jakarta.servlet.http.HttpServletRequest;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -66,7 +67,17 @@ class WebOnly {
             @Nullable Money price,
             @Nullable List<Integer> wholes,
             @Nullable List<Sample> more,
-            @Nullable Map<String, Double> named) {}
+            @Nullable Map<String, Double> named,
+            @Nullable Whom whom) {}
+
+    /** An object, or just the name. */
+    record Whom(@Nullable String name, @Nullable Integer age) {
+
+        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+        public static Whom named(String name) {
+            return new Whom(name, null);
+        }
+    }
 
     @Api("/api/test")
     static class Echo {
