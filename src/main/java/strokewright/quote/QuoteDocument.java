@@ -38,6 +38,11 @@ public record QuoteDocument(
         items = List.copyOf(items);
     }
 
+    /** Of the files made of it, without ending. */
+    String fileName() {
+        return revision == 1 ? number : number + "-revision-" + revision;
+    }
+
     /** Whom the quote is for. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Addressee(UUID id, String name, @Nullable String address) {}

@@ -89,7 +89,15 @@ public final class Problem extends RuntimeException {
 
     /** The thing is there, but this cannot be done with it now. */
     public static Problem wrongState(String detail) {
-        return of(HttpStatus.CONFLICT, "wrong-state", "Not possible now", detail);
+        return wrongState(detail, List.of());
+    }
+
+    /**
+     * @param reasons pointers lead into the thing
+     */
+    public static Problem wrongState(String detail, List<Fault> reasons) {
+        return new Problem(
+                HttpStatus.CONFLICT, "wrong-state", "Not possible now", detail, reasons, null);
     }
 
     /** What was read is no longer what is stored. */

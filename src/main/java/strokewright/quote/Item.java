@@ -1,0 +1,54 @@
+package strokewright.quote;
+
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.util.UUID;
+import org.hibernate.annotations.Immutable;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.annotations.TenantId;
+import org.hibernate.type.SqlTypes;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.TakeOff;
+
+/** One item of a revision as stored; saving a draft again replaces its items. */
+@Entity
+@Immutable
+@Table(name = "quote_item")
+class Item {
+
+    @Id private UUID id;
+
+    @TenantId private UUID shopId;
+
+    private UUID revisionId;
+
+    private int position;
+
+    private boolean optional;
+
+    private String title;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private TakeOff takeOff;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private Estimate estimate;
+
+    /** For Hibernate. */
+    protected Item() {}
+
+    Item(UUID id, UUID revisionId, PricedItem item) {
+        this.id = id;
+        this.revisionId = revisionId;
+        this.position = item.position();
+        this.optional = item.option();
+        this.title = item.title();
+        this.takeOff = item.takeOff();
+        this.estimate = item.estimate();
+    }
+
+    PricedItem priced() {
+        return new PricedItem(position, title, optional, takeOff, estimate);
+    }
+}

@@ -1,0 +1,70 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.estimate.TakeOffCheck;
+import strokewright.quantity.Faults;
+
+/**
+ * What somebody wants quoted.
+ *
+ * @param title the first item's when left out
+ */
+record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, List<Item> items) {
+
+    private static final int MOST_ITEMS = 50;
+    private static final int LAST_POSITION = 9999;
+
+    QuoteRequest {
+        items = items == null ? List.of() : Collections.unmodifiableList(new ArrayList<>(items));
+    }
+
+    /**
+     * @param position where it stands in the quote; in order when left out
+     * @param title the take-off's when left out
+     * @param option offered beside the quote; not in its total
+     */
+    record Item(
+            @Nullable Integer position,
+            @Nullable String title,
+            @Nullable Boolean option,
+            @Nullable TakeOff takeOff) {
+
+        @Nullable String called() {
+            return title != null || takeOff == null ? title : takeOff.title();
+        }
+    }
+
+    /** Every fault of the whole request, with this edition of the shop book. */
+    Faults faults(ShopBook book) {
+        Faults faults = new Faults();
+        if (faults.present("/customer", customer, "an id, or a name")) {
+            customer.check(faults, "/customer");
+        }
+        faults.textIfGiven("/title", title);
+        if (faults.size("/items", items, 1, MOST_ITEMS)) {
+            for (int i = 0; i < items.size(); i++) {
+                if (faults.present("/items/" + i, items.get(i), "an item")) {
+                    item(faults, "/items/" + i, items.get(i), book);
+                }
+            }
+            List<Item> positioned =
+                    items.stream().map(i -> i == null || i.position == null ? null : i).toList();
+            faults.distinct("/items", positioned, Item::position, "/position");
+        }
+        return faults;
+    }
+
+    private static void item(Faults faults, String at, Item item, ShopBook book) {
+        faults.withinIfGiven(at + "/position", item.position, 1, LAST_POSITION);
+        if (faults.present(at + "/takeOff", item.takeOff, "a take-off")) {
+            TakeOffCheck.faults(item.takeOff, book)
+                    .forEach(f -> faults.add(at + "/takeOff" + f.pointer(), f.message()));
+            faults.text(at + "/title", item.called());
+        }
+    }
+}
