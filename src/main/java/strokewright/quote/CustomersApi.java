@@ -1,5 +1,8 @@
 package strokewright.quote;
 
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +43,9 @@ class CustomersApi {
     }
 
     @PostMapping
+    @ApiResponse(
+            responseCode = "201",
+            content = @Content(schema = @Schema(implementation = Addressee.class)))
     ResponseEntity<byte[]> add(
             @RequestBody NewCustomer customer,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {

@@ -1,5 +1,8 @@
 package strokewright.quote;
 
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +49,9 @@ class QuotesApi {
     }
 
     @PostMapping
+    @ApiResponse(
+            responseCode = "201",
+            content = @Content(schema = @Schema(implementation = QuoteDocument.class)))
     ResponseEntity<byte[]> create(
             @RequestBody QuoteRequest request,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {

@@ -5,20 +5,23 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import strokewright.quantity.InvalidInput;
+import tools.jackson.databind.SerializationFeature;
 
 /**
  * Does a request that creates something at most once, however often it is sent: with a header
@@ -28,7 +31,7 @@ import strokewright.quantity.InvalidInput;
 @Component
 public class Once {
 
-    private static final Duration KEPT = Duration.ofHours(72);
+    private static final Pattern KEY = Pattern.compile("[\\x21-\\x7e]{1,255}");
     private static final String LOCK_NOT_AVAILABLE = "55P03";
 
     private final JdbcClient sql;
@@ -57,7 +60,7 @@ public class Once {
         if (key == null) {
             return transaction.execute(status -> written(effect.get()));
         }
-        if (!key.matches("[\\x21-\\x7e]{1,255}")) {
+        if (!KEY.matcher(key).matches()) {
             throw new InvalidInput(
                     "", "has a header Idempotency-Key that is not 1 to 255 printable characters");
         }
@@ -86,8 +89,7 @@ public class Once {
 
     /** A second request with the key waits here until the first one has ended. */
     private boolean claim(String key, byte[] hash) {
-        forgetOld();
-        sql.sql("set local lock_timeout = '10s'").update();
+        sql.sql("set local lock_timeout = '5s'").update();
         try {
             return sql.sql(
                                     "insert into request_key (shop_id, key, request_hash, created_at)"
@@ -103,22 +105,6 @@ public class Once {
             }
             throw e;
         }
-    }
-
-    /**
-     * A few at a time and never waiting for one another, so that it is safe on several instances.
-     */
-    private void forgetOld() {
-        sql.sql(
-                        """
-                        delete from request_key
-                        where shop_id = current_setting('app.shop')::uuid and key in (
-                          select key from request_key
-                          where shop_id = current_setting('app.shop')::uuid and created_at < ?
-                          limit 20 for update skip locked)
-                        """)
-                .param(OffsetDateTime.now(clock).minus(KEPT))
-                .update();
     }
 
     private record Stored(
@@ -167,19 +153,28 @@ public class Once {
                 answer.getBody() == null
                         ? new byte[0]
                         : json.mapper().writeValueAsBytes(answer.getBody());
-        return ResponseEntity.status(answer.getStatusCode())
-                .headers(answer.getHeaders())
-                .contentType(MediaType.APPLICATION_JSON)
-                .body(body);
+        ResponseEntity.BodyBuilder same =
+                ResponseEntity.status(answer.getStatusCode()).headers(answer.getHeaders());
+        return (body.length == 0 ? same : same.contentType(MediaType.APPLICATION_JSON)).body(body);
     }
 
-    /** Over what was understood, so that spaces and the order of fields make no difference. */
+    /**
+     * Over what was understood, so that spaces and the order of fields make no difference, and over
+     * who sent it, so that nobody is answered what somebody else was allowed to do.
+     */
     private byte[] hash(String path, Object request) {
+        Authentication who = SecurityContextHolder.getContext().getAuthentication();
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            digest.update((who == null ? "" : who.getName()).getBytes(StandardCharsets.UTF_8));
+            digest.update((byte) 0);
             digest.update(path.getBytes(StandardCharsets.UTF_8));
             digest.update((byte) 0);
-            return digest.digest(json.mapper().writeValueAsBytes(request));
+            return digest.digest(
+                    json.mapper()
+                            .writer()
+                            .with(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+                            .writeValueAsBytes(request));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }
