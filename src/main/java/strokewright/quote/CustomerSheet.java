@@ -92,6 +92,12 @@ final class CustomerSheet {
         row = Math.max(row, left) + 1;
         sheet.put(row++, POSITION, text("Title", LABEL));
         sheet.put(row++, POSITION, text(quote.title(), STRONG.sized(12)));
+        if (!quote.feasible()) {
+            sheet.put(
+                    row++,
+                    POSITION,
+                    text("No offer: something here cannot be made as described.", STRONG));
+        }
     }
 
     private void field(String label, Cell value) {

@@ -45,7 +45,12 @@ public record QuoteDocument(
 
     /** Whom the quote is for. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    public record Addressee(UUID id, String name, @Nullable String address) {}
+    public record Addressee(UUID id, String name, @Nullable String address) {
+
+        String oneLine() {
+            return address == null ? name : name + ", " + String.join(", ", address.split("\\R"));
+        }
+    }
 
     /** Of the items that are no option, each at its main quantity. */
     public record Total(Money net, Money tax, Money withTax) {

@@ -167,13 +167,18 @@ public class Quotes {
     /**
      * Freezes the latest revision and gives it to the customer; repeats harmlessly.
      *
-     * @throws Problem 409 when an item cannot be made as described
+     * @param ifMatch the tag that the draft was read with; null to issue it as it stands
+     * @throws Problem 409 with the refusals when an item cannot be made as described, 412 when
+     *     somebody changed it since it was read
      */
     @Transactional
-    public Tagged issue(String number) {
+    public Tagged issue(String number, @Nullable String ifMatch) {
         Quote quote = quote(number);
         Revision revision = revision(quote, quote.revision());
         if (revision.state() == State.DRAFT) {
+            if (ifMatch != null) {
+                new VersionTag(quote.version()).mustMatch(ifMatch);
+            }
             requireFeasible(items(revision));
             Instant now = now();
             revision.issue(now, SignedIn.current().userId());

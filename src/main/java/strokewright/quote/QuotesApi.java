@@ -4,9 +4,7 @@ import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
-import java.time.Clock;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -16,9 +14,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
-import strokewright.access.SignedIn;
 import strokewright.office.Workbook;
-import strokewright.shopbook.ShopBooks;
 import strokewright.web.Api;
 import strokewright.web.Once;
 import strokewright.web.Paging;
@@ -28,15 +24,13 @@ import strokewright.web.Paging;
 class QuotesApi {
 
     private final Quotes quotes;
-    private final ShopBooks books;
+    private final QuoteFiles files;
     private final Once once;
-    private final Clock clock;
 
-    QuotesApi(Quotes quotes, ShopBooks books, Once once, Clock clock) {
+    QuotesApi(Quotes quotes, QuoteFiles files, Once once) {
         this.quotes = quotes;
-        this.books = books;
+        this.files = files;
         this.once = once;
-        this.clock = clock;
     }
 
     @GetMapping
@@ -83,8 +77,11 @@ class QuotesApi {
     }
 
     @PostMapping("/{number}/issue")
-    ResponseEntity<QuoteDocument> issue(@PathVariable String number) {
-        return tagged(quotes.issue(number));
+    ResponseEntity<QuoteDocument> issue(
+            @PathVariable String number,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
+                    @Nullable String ifMatch) {
+        return tagged(quotes.issue(number, ifMatch));
     }
 
     @GetMapping(path = "/{number}/revisions/{n}", produces = MediaType.APPLICATION_JSON_VALUE)
@@ -94,24 +91,7 @@ class QuotesApi {
 
     @GetMapping(path = "/{number}/revisions/{n}", produces = Workbook.XLSX)
     ResponseEntity<byte[]> workbook(@PathVariable String number, @PathVariable int n) {
-        return file(quotes.revision(number, n));
-    }
-
-    private ResponseEntity<byte[]> file(QuoteDocument quote) {
-        return ResponseEntity.ok()
-                .contentType(MediaType.parseMediaType(Workbook.XLSX))
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(quote.fileName() + ".xlsx")
-                                .build()
-                                .toString())
-                .body(
-                        QuoteWorkbook.of(
-                                quote,
-                                SignedIn.current().shopName(),
-                                books.edition(quote.shopBookEdition()),
-                                clock.instant()));
+        return files.workbook(quotes.revision(number, n));
     }
 
     private static ResponseEntity<QuoteDocument> tagged(Quotes.Tagged quote) {

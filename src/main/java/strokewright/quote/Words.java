@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.TakeOff;
 
 /** What an estimate's lines are called where people read them. */
 final class Words {
@@ -49,6 +50,35 @@ final class Words {
                         .filter(passes -> passes != null && passes > 0)
                         .toList();
         return further.isEmpty() ? null : joined(further);
+    }
+
+    /** All of them as one reads them: "3 + 8, then 2". */
+    static @Nullable String allPasses(Estimate.Line line) {
+        String passes = passes(line);
+        String further = furtherPasses(line);
+        return further == null ? passes : passes == null ? further : passes + ", then " + further;
+    }
+
+    /**
+     * What a pointer into a take-off leads to, as people call it: "Rim, line 2".
+     *
+     * @return empty for the take-off as a whole
+     */
+    static String where(String pointer, TakeOff takeOff) {
+        String[] steps = pointer.split("/");
+        if (steps.length < 3) {
+            return "";
+        }
+        int index = Integer.parseInt(steps[2]);
+        return switch (steps[1]) {
+            case "parts" ->
+                    takeOff.parts().get(index).name()
+                            + (steps.length > 4 && steps[3].equals("operations")
+                                    ? ", line " + (Integer.parseInt(steps[4]) + 1)
+                                    : "");
+            case "assembly" -> "Assembly, line " + (index + 1);
+            default -> "";
+        };
     }
 
     private static String joined(List<Integer> numbers) {

@@ -7,6 +7,7 @@ import static strokewright.office.Cell.text;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -25,8 +26,10 @@ import strokewright.office.Look.Align;
 import strokewright.office.Place;
 import strokewright.office.Sheet;
 import strokewright.office.Workbook;
+import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why;
+import strokewright.web.Numbers;
 
 /**
  * The sheet that shows how the price of one item comes about: from minutes and rates, which may be
@@ -85,6 +88,7 @@ final class Workings {
         price();
         stored();
         operations();
+        findings();
         check();
         sheet.widths(36, 36, 12, 12, 12, 12, 12, 12, 12, 12);
         sheet.freeze(4, 1);
@@ -466,6 +470,23 @@ final class Workings {
                                 + " its inmost row to its outmost; strokes and minutes of all"
                                 + " repeats.",
                         Look.PLAIN.quietly()));
+    }
+
+    private void findings() {
+        List<Finding> findings = item.estimate().findings();
+        if (findings.isEmpty()) {
+            return;
+        }
+        grid.heads(Grid.CHOSEN, "Findings");
+        FindingWords words = new FindingWords(Numbers.of(Locale.ENGLISH));
+        for (Finding finding : findings) {
+            FindingWords.Told told = words.tell(finding);
+            String change = told.change() == null ? "" : " " + told.change();
+            grid.line(
+                    List.of(
+                            text(Words.where(finding.pointer(), item.takeOff())),
+                            text(told.word() + ": " + told.text() + change)));
+        }
     }
 
     private static List<Cell> operation(Estimate.Line line) {

@@ -333,6 +333,15 @@ class QuoteWorkbookTests {
     }
 
     @Test
+    void whatCannotBeMadeIsSaidOnBothSheets() {
+        ShopBook book = surchargeBook();
+        OpenedWorkbook opened = open(quote(book, Situations.tooThick()), book);
+
+        assertThat(opened.texts(CUSTOMER)).anyMatch(text -> text.startsWith("No offer"));
+        assertThat(opened.texts(FIRST_ITEM)).anyMatch(text -> text.startsWith("Not possible: "));
+    }
+
+    @Test
     void nothingTypedBecomesAFormulaAndNoFormulaFails() {
         ShopBook book = surchargeBook();
         TakeOff frame = roundFrame();

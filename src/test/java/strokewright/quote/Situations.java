@@ -167,7 +167,7 @@ final class Situations {
                 "Otto Wner",
                 3,
                 Estimating.METHOD_VERSION,
-                true,
+                List.of(items).stream().allMatch(item -> item.estimate().feasible()),
                 List.of(items),
                 QuoteDocument.Total.of(List.of(items)));
     }

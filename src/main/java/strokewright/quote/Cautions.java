@@ -1,0 +1,82 @@
+package strokewright.quote;
+
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.TakeOff.Blank;
+import strokewright.estimate.TakeOff.Part;
+import strokewright.sheet.Mass;
+
+/** The cautions of a whole item, each with the parts and lines that call it up. */
+final class Cautions {
+
+    private Cautions() {}
+
+    static Map<Caution, Set<String>> of(PricedItem item, ShopBook book) {
+        Map<Caution, Set<String>> found = new EnumMap<>(Caution.class);
+        Caution.of(item.takeOff()).forEach(c -> found.put(c, new LinkedHashSet<>()));
+        for (Part part : item.takeOff().parts()) {
+            add(found, Caution.of(part, massKg(part, book)), part.name());
+        }
+        for (Estimate.Line line : item.estimate().operations()) {
+            for (Optional<Grade> grade : gradesOf(line, item.takeOff().parts(), book)) {
+                add(found, Caution.of(line, grade), Words.operation(line));
+            }
+        }
+        return found;
+    }
+
+    /** Planned at the machine for the main quantity, all people together. */
+    static double strokeMinutes(PricedItem item) {
+        double minutes = 0;
+        for (Estimate.Line line : item.estimate().operations()) {
+            if (line.strokeMinutes() != null) {
+                int each =
+                        item.takeOff().parts().stream()
+                                .filter(part -> part.name().equals(line.part()))
+                                .mapToInt(Part::perAssembly)
+                                .findFirst()
+                                .orElse(1);
+                minutes += line.strokeMinutes() * each * item.main().quantity();
+            }
+        }
+        return minutes;
+    }
+
+    private static void add(Map<Caution, Set<String>> found, Set<Caution> cautions, String place) {
+        cautions.forEach(c -> found.computeIfAbsent(c, x -> new LinkedHashSet<>()).add(place));
+    }
+
+    /** Work on the whole item is work on the metal of each of its parts. */
+    private static List<Optional<Grade>> gradesOf(
+            Estimate.Line line, List<Part> parts, ShopBook book) {
+        return parts.isEmpty()
+                ? List.of(Optional.empty())
+                : parts.stream()
+                        .filter(part -> line.part() == null || part.name().equals(line.part()))
+                        .map(part -> book.grade(part.grade()))
+                        .toList();
+    }
+
+    private static @Nullable Double massKg(Part part, ShopBook book) {
+        Blank blank = part.blank();
+        if (part.massKg() != null || blank == null) {
+            return part.massKg();
+        }
+        return book.grade(part.grade())
+                .map(
+                        grade ->
+                                Mass.kg(
+                                        blank.lengthMm() * blank.widthMm(),
+                                        part.thicknessMm(),
+                                        grade.densityKgM3()))
+                .orElse(null);
+    }
+}

@@ -1,0 +1,72 @@
+package strokewright.quote;
+
+import java.util.List;
+
+/** What the page of a quote shows, in words and in numbers as the reader writes them. */
+record QuoteView(
+        QuoteDocument quote,
+        String customer,
+        String tax,
+        String net,
+        String withTax,
+        String currency,
+        List<ItemView> items) {
+
+    /**
+     * One item.
+     *
+     * @param steps picture of the way from cost to price
+     * @param table the same in figures
+     */
+    record ItemView(
+            int position,
+            String title,
+            boolean option,
+            boolean feasible,
+            String information,
+            int mainQuantity,
+            List<Found> findings,
+            List<QuantityRow> quantities,
+            String steps,
+            List<TakeOffView.StepView> table,
+            List<LineRow> lines,
+            List<TakeOffView.CautionView> cautions) {}
+
+    /**
+     * A finding with the place that it speaks of.
+     *
+     * @param where empty for the item as a whole
+     */
+    record Found(String where, FindingWords.Told told) {}
+
+    record QuantityRow(
+            int quantity,
+            boolean main,
+            String hours,
+            String cost,
+            String priceEach,
+            String offer,
+            String withTax) {}
+
+    /** One line of work; figures that it has none of are empty. */
+    record LineRow(
+            String work,
+            String tools,
+            String passes,
+            String strokes,
+            String elapsed,
+            String person,
+            String setup) {}
+
+    /** One line of the list. */
+    record EntryRow(
+            String number,
+            String date,
+            String customer,
+            String title,
+            String information,
+            String state,
+            boolean feasible,
+            String quantity,
+            String price) {}
+}

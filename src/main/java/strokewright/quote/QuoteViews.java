@@ -1,0 +1,143 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.quantity.Finding;
+import strokewright.quantity.Money;
+import strokewright.quote.QuoteView.EntryRow;
+import strokewright.quote.QuoteView.Found;
+import strokewright.quote.QuoteView.ItemView;
+import strokewright.quote.QuoteView.LineRow;
+import strokewright.quote.QuoteView.QuantityRow;
+import strokewright.quote.TakeOffView.CautionView;
+import strokewright.quote.TakeOffView.StepView;
+import strokewright.web.Numbers;
+
+/** Makes the view of a quote, and of the list of them. */
+final class QuoteViews {
+
+    private final Numbers numbers;
+    private final FindingWords words;
+    private final Pictures pictures;
+
+    QuoteViews(Numbers numbers) {
+        this.numbers = numbers;
+        this.words = new FindingWords(numbers);
+        this.pictures = new Pictures(numbers);
+    }
+
+    /**
+     * @param book the edition that the quote was priced with
+     */
+    QuoteView view(QuoteDocument quote, ShopBook book) {
+        QuoteDocument.Total total = quote.total();
+        return new QuoteView(
+                quote,
+                quote.customer().oneLine(),
+                amount(total.tax()),
+                amount(total.net()),
+                amount(total.withTax()),
+                total.net().currency().getCurrencyCode(),
+                quote.items().stream().map(item -> item(item, book)).toList());
+    }
+
+    EntryRow row(Quotes.Entry entry) {
+        return new EntryRow(
+                entry.number(),
+                entry.date().toString(),
+                entry.customer(),
+                entry.title(),
+                entry.information().replace('-', ' '),
+                entry.state().word(),
+                entry.feasible(),
+                numbers.show(entry.mainQuantity()),
+                entry.feasible() ? numbers.show(entry.net()) : "–");
+    }
+
+    private ItemView item(PricedItem item, ShopBook book) {
+        Estimate.ForQuantity main = item.main();
+        return new ItemView(
+                item.position(),
+                item.title(),
+                item.option(),
+                item.estimate().feasible(),
+                TakeOffReading.kebab(item.takeOff().information()).replace('-', ' '),
+                main.quantity(),
+                item.estimate().findings().stream().map(f -> found(f, item.takeOff())).toList(),
+                item.estimate().quantities().stream().map(q -> row(q, q.equals(main))).toList(),
+                pictures.priceSteps(main, "steps-" + item.position()),
+                Pictures.steps(main).stream()
+                        .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
+                        .toList(),
+                item.estimate().operations().stream().map(this::line).toList(),
+                cautions(item, book));
+    }
+
+    private Found found(Finding finding, TakeOff takeOff) {
+        return new Found(Words.where(finding.pointer(), takeOff), words.tell(finding));
+    }
+
+    private QuantityRow row(Estimate.ForQuantity quantity, boolean main) {
+        return new QuantityRow(
+                quantity.quantity(),
+                main,
+                numbers.show(quantity.hours().plan(), 2),
+                amount(quantity.cost().total()),
+                amount(quantity.priceEach()),
+                amount(quantity.price().offer()),
+                amount(quantity.price().withTax()));
+    }
+
+    private LineRow line(Estimate.Line line) {
+        return new LineRow(
+                Words.operation(line),
+                Words.tools(line),
+                Objects.requireNonNullElse(Words.allPasses(line), ""),
+                line.strokes() == null ? "" : numbers.show(line.strokes()),
+                minutes(line.machineMinutes()),
+                minutes(line.personMinutes()),
+                minutes(line.setupMinutes()));
+    }
+
+    private String minutes(@Nullable Double minutes) {
+        return minutes == null || minutes == 0 ? "" : numbers.show(minutes, 1);
+    }
+
+    /** Each caution that the planned work calls up, with what calls it. */
+    private List<CautionView> cautions(PricedItem item, ShopBook book) {
+        List<CautionView> views = new ArrayList<>();
+        Cautions.of(item, book)
+                .forEach(
+                        (caution, places) ->
+                                views.add(
+                                        new CautionView(
+                                                caution.title(),
+                                                caution.text()
+                                                        + (caution == Caution.VIBRATION
+                                                                ? strokeMinutes(item)
+                                                                : "")
+                                                        + (places.isEmpty()
+                                                                ? ""
+                                                                : " Here: "
+                                                                        + String.join(", ", places)
+                                                                        + "."))));
+        return views;
+    }
+
+    private String strokeMinutes(PricedItem item) {
+        int quantity = item.main().quantity();
+        return " Planned: "
+                + numbers.show(Cautions.strokeMinutes(item), 0)
+                + " stroke minutes for "
+                + (quantity == 1 ? "one piece." : numbers.show(quantity) + " pieces.");
+    }
+
+    private String amount(Money money) {
+        return numbers.show(money.amount(), money.amount().scale());
+    }
+}
