@@ -14,6 +14,9 @@ import io.swagger.v3.oas.models.parameters.Parameter;
 import io.swagger.v3.oas.models.responses.ApiResponse;
 import io.swagger.v3.oas.models.security.SecurityRequirement;
 import io.swagger.v3.oas.models.security.SecurityScheme;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.springdoc.core.customizers.OpenApiCustomizer;
 import org.springdoc.core.customizers.OperationCustomizer;
@@ -31,29 +34,30 @@ class ApiDescription {
     }
 
     private static Schema<?> money() {
-        return new ObjectSchema()
-                .addProperty(
+        Schema<?> money = new ObjectSchema();
+        money.addProperty(
                         "amount",
                         new StringSchema().pattern("-?\\d{1,15}(\\.\\d{1,6})?").example("1234.50"))
-                .addProperty("currency", new StringSchema().description("ISO 4217").example("EUR"))
-                .required(List.of("amount", "currency"));
+                .addProperty("currency", new StringSchema().description("ISO 4217").example("EUR"));
+        money.setRequired(List.of("amount", "currency"));
+        return money;
     }
 
     private static Schema<?> problem() {
-        Schema<?> fault =
-                new ObjectSchema()
-                        .addProperty("pointer", new StringSchema().description("RFC 6901"))
-                        .addProperty("message", new StringSchema())
-                        .required(List.of("pointer", "message"));
-        return new ObjectSchema()
-                .description("RFC 9457")
+        Schema<?> fault = new ObjectSchema();
+        fault.addProperty("pointer", new StringSchema().description("RFC 6901"))
+                .addProperty("message", new StringSchema());
+        fault.setRequired(List.of("pointer", "message"));
+        Schema<?> problem = new ObjectSchema();
+        problem.description("RFC 9457")
                 .addProperty("type", new StringSchema().example("/problems/invalid-fields"))
                 .addProperty("title", new StringSchema())
                 .addProperty("status", new IntegerSchema())
                 .addProperty("detail", new StringSchema())
                 .addProperty("errors", new ArraySchema().items(fault))
-                .addProperty("traceId", new StringSchema())
-                .required(List.of("type", "title", "status", "traceId"));
+                .addProperty("traceId", new StringSchema());
+        problem.setRequired(List.of("type", "title", "status", "traceId"));
+        return problem;
     }
 
     @Bean
@@ -106,25 +110,19 @@ class ApiDescription {
     OperationCustomizer pagesOfLists() {
         return (operation, method) -> {
             boolean paged =
-                    java.util.Arrays.stream(method.getMethodParameters())
+                    Arrays.stream(method.getMethodParameters())
                             .anyMatch(p -> p.getParameterType() == Paging.class);
             if (paged) {
                 operation.setParameters(
                         operation.getParameters() == null
-                                ? new java.util.ArrayList<>()
-                                : new java.util.ArrayList<>(operation.getParameters()));
+                                ? new ArrayList<>()
+                                : new ArrayList<>(operation.getParameters()));
                 operation.getParameters().removeIf(p -> p.getName().equals("paging"));
-                operation.addParametersItem(
-                        new Parameter()
-                                .in("query")
-                                .name("size")
-                                .schema(
-                                        new IntegerSchema()
-                                                .minimum(java.math.BigDecimal.ONE)
-                                                .maximum(
-                                                        java.math.BigDecimal.valueOf(
-                                                                Paging.LARGEST))
-                                                ._default(Paging.USUAL)));
+                IntegerSchema size = new IntegerSchema();
+                size.setMinimum(BigDecimal.ONE);
+                size.setMaximum(BigDecimal.valueOf(Paging.LARGEST));
+                size.setDefault(Paging.USUAL);
+                operation.addParametersItem(new Parameter().in("query").name("size").schema(size));
                 operation.addParametersItem(
                         new Parameter()
                                 .in("query")

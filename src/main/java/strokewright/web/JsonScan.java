@@ -18,7 +18,7 @@ final class JsonScan {
     static final String TYPE = "type";
 
     /** Longer than any double or decimal that means something written out in full. */
-    private static final int LONGEST_NUMBER = 100;
+    static final int LONGEST_NUMBER = 100;
 
     private final Faults faults;
     private final Deque<Set<String>> names = new ArrayDeque<>();

@@ -175,10 +175,17 @@ final class JsonValues extends SimpleModule {
 
         private @Nullable T read(JsonParser p) {
             try {
-                return kind.apply(p.currentToken()) ? parse.apply(p.getString()) : null;
+                return kind.apply(p.currentToken()) && !endless(p)
+                        ? parse.apply(p.getString())
+                        : null;
             } catch (IllegalArgumentException | DateTimeParseException e) {
                 return null;
             }
+        }
+
+        /** Told by the scan; to make a decimal of a million digits takes seconds. */
+        private static boolean endless(JsonParser p) {
+            return p.currentToken().isNumeric() && p.getString().length() > JsonScan.LONGEST_NUMBER;
         }
 
         @Override

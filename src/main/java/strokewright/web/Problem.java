@@ -206,6 +206,7 @@ public final class Problem extends RuntimeException {
         ModelAndView page = new ModelAndView("problem", status);
         page.addObject("title", title);
         page.addObject("detail", getMessage());
+        page.addObject("faults", faults);
         page.addObject("traceId", Trace.of(request));
         return page;
     }

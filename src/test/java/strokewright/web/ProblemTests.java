@@ -72,6 +72,9 @@ class ProblemTests {
         assertThat(missing.status()).isEqualTo(404);
         assertThat(missing.header("Content-Type")).startsWith("text/html");
         assertThat(missing.body()).contains("Quote Q-2026-0001 does not exist.");
+        Answer badSize = get("/page/list?size=many");
+        assertThat(badSize.status()).isEqualTo(400);
+        assertThat(badSize.body()).contains("?size", "must be a whole number from 1 to 200");
         Answer broken = get("/page/broken");
         assertThat(broken.status()).isEqualTo(500);
         assertThat(broken.body()).contains("Trace").doesNotContain("secret", "Exception");

@@ -267,6 +267,8 @@ class StrictJsonTests {
                                 .isProblem(400)
                                 .pointers())
                 .containsExactly("/number", "/whole");
+        assertThat(sample("{\"decimal\":" + "9".repeat(1_000_000) + "}").isProblem(400).pointers())
+                .containsExactly("/decimal");
     }
 
     @Test
@@ -284,6 +286,7 @@ class StrictJsonTests {
                                                         new java.io.ByteArrayInputStream(
                                                                 new byte[1_500_000]))))
                 .isProblem(413);
+        Answer.post(at("/sample"), "application/json", new byte[20_000_000]).isProblem(413);
     }
 
     @Test

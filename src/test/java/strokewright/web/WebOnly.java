@@ -16,6 +16,7 @@ import org.springframework.boot.test.context.TestComponent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.FilterType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.web.SecurityFilterChain;
@@ -42,7 +43,12 @@ import strokewright.quantity.Money;
             "org.springframework.boot.data.jpa.autoconfigure.DataJpaRepositoriesAutoConfiguration",
             "org.springframework.boot.session.jdbc.autoconfigure.JdbcSessionAutoConfiguration"
         })
-@ComponentScan("strokewright.web")
+@ComponentScan(
+        basePackages = "strokewright.web",
+        excludeFilters =
+                @ComponentScan.Filter(
+                        type = FilterType.ASSIGNABLE_TYPE,
+                        classes = {Once.class, OldRequestKeys.class}))
 @TestComponent // keeps it out of the scan of tests that start the whole service
 class WebOnly {
 
@@ -169,6 +175,11 @@ class WebOnly {
         @GetMapping("/page/broken")
         String broken() {
             throw new IllegalStateException("secret inside");
+        }
+
+        @GetMapping("/page/list")
+        String list(Paging paging) {
+            return "problem";
         }
 
         @GetMapping("/page/missing")
