@@ -32,6 +32,9 @@ final class CustomerSheet {
     private static final int EACH = 3;
     private static final int TOTAL = 4;
 
+    private static final int LEFT_BLOCK = 50;
+    private static final int WHOLE_WIDTH = 75;
+
     private static final Look LABEL = Look.PLAIN.quietly();
     private static final Look STRONG = Look.PLAIN.inBold();
     private static final Look SUM = STRONG.ruled(Rule.ABOVE);
@@ -74,11 +77,12 @@ final class CustomerSheet {
         row++;
         int top = row;
         sheet.put(row++, POSITION, text("For", LABEL));
-        sheet.put(row++, POSITION, text(quote.customer().name(), STRONG));
+        lines(quote.customer().name(), LEFT_BLOCK)
+                .forEach(line -> sheet.put(row++, POSITION, text(line, STRONG)));
         if (quote.customer().address() != null) {
-            for (String line : quote.customer().address().split("\\R", 6)) {
-                sheet.put(row++, POSITION, text(line));
-            }
+            Stream.of(quote.customer().address().split("\\s*[,;\\n]\\s*"))
+                    .flatMap(line -> lines(line, LEFT_BLOCK))
+                    .forEach(line -> sheet.put(row++, POSITION, text(line)));
         }
         int left = row;
         row = top;
@@ -91,13 +95,29 @@ final class CustomerSheet {
         field("Approved by", text(quote.approvedBy(), right(Look.PLAIN)));
         row = Math.max(row, left) + 1;
         sheet.put(row++, POSITION, text("Title", LABEL));
-        sheet.put(row++, POSITION, text(quote.title(), STRONG.sized(12)));
+        lines(quote.title(), WHOLE_WIDTH)
+                .forEach(line -> sheet.put(row++, POSITION, text(line, STRONG.sized(12))));
         if (!quote.feasible()) {
             sheet.put(
                     row++,
                     POSITION,
                     text("No offer: something here cannot be made as described.", STRONG));
         }
+    }
+
+    /** Text of one cell runs on over empty ones beside it, but never into the next block. */
+    private static Stream<String> lines(String text, int longest) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : text.split(" ")) {
+            if (line.length() > 0 && line.length() + 1 + word.length() > longest) {
+                lines.add(line.toString());
+                line.setLength(0);
+            }
+            line.append(line.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(line.toString());
+        return lines.stream();
     }
 
     private void field(String label, Cell value) {
