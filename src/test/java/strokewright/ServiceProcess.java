@@ -137,6 +137,19 @@ final class ServiceProcess implements AutoCloseable {
         killServer(folder);
     }
 
+    void killServerAndAwaitTheNext() throws InterruptedException {
+        Path data = folder.resolve("data");
+        long before = serverPid();
+        killServer();
+        Instant end = Instant.now().plusSeconds(60);
+        while (EmbeddedPostgres.pidIn(data).filter(pid -> pid != before).isEmpty()) {
+            if (Instant.now().isAfter(end)) {
+                throw new AssertionError("the server does not come back");
+            }
+            TimeUnit.MILLISECONDS.sleep(10);
+        }
+    }
+
     static void killServer(Path folder) {
         EmbeddedPostgres.pidIn(folder.resolve("data"))
                 .filter(pid -> EmbeddedPostgres.isServerOf(pid, folder.resolve("data")))

@@ -6,9 +6,10 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.MediaType;
 import org.springframework.web.filter.OncePerRequestFilter;
 import strokewright.web.Problem;
 
@@ -18,12 +19,14 @@ import strokewright.web.Problem;
  */
 class DatabaseAwayFilter extends OncePerRequestFilter {
 
+    private static final Logger log = LoggerFactory.getLogger(DatabaseAwayFilter.class);
+
+    /** By itself on purpose: a style sheet would be asked for with the session's cookie. */
     private static final String PAGE =
             """
             <!DOCTYPE html>
-            <html lang="en"><head><meta charset="utf-8"><title>Not available · Strokewright</title>
-            <link rel="stylesheet" href="/strokewright.css"></head>
-            <body><main class="sheet"><h1>Not available just now</h1>
+            <html lang="en"><head><meta charset="utf-8"><title>Not available · Strokewright</title></head>
+            <body><main><h1>Not available just now</h1>
             <p>The database does not answer. Nothing was stored. Load the page again in a few seconds.</p>
             </main></body></html>
             """;
@@ -50,10 +53,12 @@ class DatabaseAwayFilter extends OncePerRequestFilter {
             Problem.unavailable(cause).send(request, response);
             return;
         }
+        log.error("503 {} {}", request.getMethod(), request.getRequestURI(), cause);
         response.setStatus(HttpStatus.SERVICE_UNAVAILABLE.value());
         response.setHeader(HttpHeaders.RETRY_AFTER, "5");
         response.setHeader(HttpHeaders.CACHE_CONTROL, "no-store");
-        response.setContentType(MediaType.TEXT_HTML_VALUE);
+        response.setHeader("Content-Security-Policy", "default-src 'none'");
+        response.setContentType("text/html;charset=utf-8");
         response.getOutputStream().write(PAGE.getBytes(StandardCharsets.UTF_8));
     }
 }
