@@ -85,6 +85,21 @@ public class Customers {
                 .list();
     }
 
+    /** To choose from; the newest ones, where there are many. */
+    @Transactional(readOnly = true)
+    List<String> names() {
+        return sql.sql(
+                        """
+                        select name from (
+                          select name, max(created_at) as latest from customer
+                          where shop_id = ? group by name order by latest desc limit 200) lately
+                        order by name collate "und-x-icu"
+                        """)
+                .param(SignedIn.current().shopId())
+                .query(String.class)
+                .list();
+    }
+
     /** The one meant: by id, or by name; one of a new name is added. */
     Addressee meant(CustomerChoice choice) {
         if (choice.id() != null) {

@@ -10,6 +10,7 @@ record QuoteView(
         String net,
         String withTax,
         String currency,
+        int nextPosition,
         List<ItemView> items) {
 
     /**

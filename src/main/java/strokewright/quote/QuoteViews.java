@@ -43,6 +43,7 @@ final class QuoteViews {
                 amount(total.net()),
                 amount(total.withTax()),
                 total.net().currency().getCurrencyCode(),
+                quote.items().get(quote.items().size() - 1).position() + 1,
                 quote.items().stream().map(item -> item(item, book)).toList());
     }
 

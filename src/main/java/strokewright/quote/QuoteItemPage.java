@@ -1,0 +1,147 @@
+package strokewright.quote;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import strokewright.quote.TakeOffDesk.Arrival;
+import strokewright.quote.TakeOffDesk.Sheet;
+import strokewright.web.Numbers;
+import strokewright.web.Problem;
+
+/** The take-off page for an item of a draft, or for a further one. */
+@Controller
+@RequestMapping("/quotes/{number}/items/{position:[0-9]{1,4}}")
+class QuoteItemPage {
+
+    /** Typed beside the take-off, unseen: the version of the quote that it was opened from. */
+    static final String VERSION = "/version";
+
+    private final TakeOffDesk desk;
+    private final Quotes quotes;
+
+    QuoteItemPage(TakeOffDesk desk, Quotes quotes) {
+        this.desk = desk;
+        this.quotes = quotes;
+    }
+
+    @GetMapping
+    String open(
+            @PathVariable String number,
+            @PathVariable int position,
+            @RequestParam Optional<String> typed,
+            @RequestParam Optional<String> unsaved,
+            Locale locale,
+            Model model) {
+        Quotes.Tagged found = draft(number);
+        TypedTakeOff stored =
+                item(found.document(), position)
+                        .map(item -> TakeOffTyping.of(item.takeOff(), Numbers.of(locale)))
+                        .orElseGet(TypedTakeOff::begun)
+                        .with(TakeOffDesk.CUSTOMER, found.document().customer().name())
+                        .with(VERSION, found.version().toString());
+        return desk.open(
+                sheet(number, position), stored, Arrival.of(typed, unsaved), locale, model);
+    }
+
+    @PostMapping("/estimate")
+    String reckon(
+            @PathVariable String number,
+            @PathVariable int position,
+            HttpServletRequest request,
+            Locale locale,
+            Model model) {
+        return desk.reckon(sheet(number, position), request, locale, model);
+    }
+
+    @PostMapping
+    String act(
+            @PathVariable String number,
+            @PathVariable int position,
+            @RequestParam(name = "do", defaultValue = "kept") String action,
+            HttpServletRequest request,
+            Locale locale) {
+        Sheet sheet = sheet(number, position);
+        if (action.equals("fresh")) {
+            desk.done(sheet);
+            return "redirect:" + sheet.path();
+        }
+        if (!action.equals("save")) {
+            return desk.act(sheet, action, request);
+        }
+        return desk.complete(sheet, request, locale)
+                .map(reckoned -> saved(sheet, number, position, reckoned))
+                .orElseGet(() -> desk.notSaved(sheet));
+    }
+
+    private String saved(Sheet sheet, String number, int position, Reckoned reckoned) {
+        QuoteDocument quote = draft(number).document();
+        quotes.change(number, changed(quote, position, reckoned), reckoned.typed().at(VERSION));
+        desk.done(sheet);
+        return "redirect:/quotes/" + number;
+    }
+
+    private static QuoteRequest changed(QuoteDocument quote, int position, Reckoned reckoned) {
+        List<QuoteRequest.Item> items = new ArrayList<>();
+        for (PricedItem item : quote.items()) {
+            if (item.position() != position) {
+                items.add(
+                        new QuoteRequest.Item(
+                                item.position(), item.title(), item.option(), item.takeOff()));
+            }
+        }
+        Optional<PricedItem> before = item(quote, position);
+        items.add(
+                new QuoteRequest.Item(
+                        position,
+                        before.map(QuoteItemPage::ownTitle).orElse(null),
+                        before.map(PricedItem::option).orElse(false),
+                        reckoned.takeOff()));
+        items.sort(Comparator.comparing(QuoteRequest.Item::position));
+        String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER).strip();
+        boolean sameTitle = quote.title().equals(quote.items().get(0).title());
+        return new QuoteRequest(
+                customer.equals(quote.customer().name())
+                        ? new CustomerChoice(quote.customer().id(), null, null)
+                        : CustomerChoice.named(customer),
+                sameTitle ? null : quote.title(),
+                items);
+    }
+
+    /** One that the item was given beside its take-off's. */
+    private static @Nullable String ownTitle(PricedItem item) {
+        return item.title().equals(item.takeOff().title()) ? null : item.title();
+    }
+
+    private Quotes.Tagged draft(String number) {
+        Quotes.Tagged found = quotes.get(number);
+        if (found.document().state() != State.DRAFT) {
+            throw Problem.wrongState("Quote " + number + " is issued and never changes.");
+        }
+        return found;
+    }
+
+    private static Optional<PricedItem> item(QuoteDocument quote, int position) {
+        return quote.items().stream().filter(item -> item.position() == position).findFirst();
+    }
+
+    private static Sheet sheet(String number, int position) {
+        String path = "/quotes/" + number + "/items/" + position;
+        return new Sheet(
+                path.substring(1),
+                path,
+                number + ", item " + position,
+                "Save into " + number,
+                "Back to what is saved");
+    }
+}

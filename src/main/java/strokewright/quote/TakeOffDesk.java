@@ -1,0 +1,183 @@
+package strokewright.quote;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import strokewright.access.Shops;
+import strokewright.estimate.ShopBook;
+import strokewright.quantity.Fault;
+import strokewright.quantity.Faults;
+import strokewright.shopbook.ShopBooks;
+import strokewright.web.Numbers;
+
+/** What the pages on which an item is taken off have in common, whatever becomes of it. */
+@Component
+class TakeOffDesk {
+
+    /** Typed beside the take-off: whom it is for. */
+    static final String CUSTOMER = "/customer";
+
+    private final ShopBooks books;
+    private final TakeOffDrafts drafts;
+    private final Customers customers;
+    private final Shops shops;
+
+    TakeOffDesk(ShopBooks books, TakeOffDrafts drafts, Customers customers, Shops shops) {
+        this.books = books;
+        this.drafts = drafts;
+        this.customers = customers;
+        this.shops = shops;
+    }
+
+    /**
+     * One take-off that is worked on.
+     *
+     * @param place under which what is typed is kept
+     * @param path of its page
+     * @param saves what its main button says
+     * @param startsOver what the button says that begins again
+     */
+    record Sheet(String place, String path, String heading, String saves, String startsOver) {}
+
+    /**
+     * @param unkept what the page begins with when nothing was typed there before
+     */
+    String open(Sheet sheet, TypedTakeOff unkept, Arrival arrival, Locale locale, Model model) {
+        Optional<TakeOffDrafts.Draft> draft = drafts.find(sheet.place);
+        ShopBook book = books.current();
+        Numbers numbers = Numbers.of(locale);
+        TypedTakeOff typed = draft.map(TakeOffDrafts.Draft::typed).orElse(unkept);
+        Reckoned reckoned = Reckoned.of(typed, book, numbers);
+        TakeOffViews views = new TakeOffViews(reckoned, book, numbers);
+        model.addAttribute("heading", sheet.heading);
+        model.addAttribute("view", views.view(sheet.path, null));
+        model.addAttribute("newPart", views.newPart());
+        model.addAttribute("newLines", views.newLines());
+        model.addAttribute("newAssemblyLine", views.newAssemblyLine());
+        model.addAttribute("newExtra", views.newExtra());
+        model.addAttribute("page", UUID.randomUUID().toString());
+        model.addAttribute("customer", typed.at(CUSTOMER));
+        model.addAttribute("customers", customers.names());
+        model.addAttribute(
+                "customerFault",
+                arrival == Arrival.NOT_SAVED ? customerFault(typed).orElse(null) : null);
+        model.addAttribute("version", typed.at(QuoteItemPage.VERSION));
+        model.addAttribute("notSaved", arrival == Arrival.NOT_SAVED);
+        model.addAttribute(
+                "kept",
+                arrival == Arrival.LATER ? draft.map(d -> day(d.keptAt())).orElse(null) : null);
+        model.addAttribute("saves", sheet.saves);
+        model.addAttribute("startsOver", sheet.startsOver);
+        model.addAttribute("before", drafts.hasBefore(sheet.place));
+        return "quote/take-off";
+    }
+
+    /** How somebody comes to the page. */
+    enum Arrival {
+        LATER,
+        FROM_A_BUTTON,
+        NOT_SAVED;
+
+        static Arrival of(Optional<String> typed, Optional<String> unsaved) {
+            return unsaved.isPresent() ? NOT_SAVED : typed.isPresent() ? FROM_A_BUTTON : LATER;
+        }
+    }
+
+    /** The answer to a key: keeps what was typed and reckons it. */
+    String reckon(Sheet sheet, HttpServletRequest request, Locale locale, Model model) {
+        TypedTakeOff typed = typed(request);
+        Instant kept = drafts.keep(sheet.place, page(request), turn(request), typed);
+        ShopBook book = books.current();
+        Numbers numbers = Numbers.of(locale);
+        TakeOffViews views = new TakeOffViews(Reckoned.of(typed, book, numbers), book, numbers);
+        model.addAttribute("result", views.result(time(kept)));
+        model.addAttribute("slots", views.slots());
+        return "quote/take-off-parts :: answer";
+    }
+
+    /** Everything that the page's buttons do without a script, saving apart. */
+    String act(Sheet sheet, String action, HttpServletRequest request) {
+        keep(sheet, TakeOffActions.of(action).apply(typed(request)));
+        if (action.equals("fresh")) {
+            drafts.putAside(sheet.place);
+        } else if (action.equals("before")) {
+            drafts.bringBack(sheet.place);
+        }
+        return "redirect:" + sheet.path + "?typed";
+    }
+
+    /**
+     * What can be saved: complete, and for somebody.
+     *
+     * @return nothing where something is missing or wrong; it is kept, and the page says what
+     */
+    Optional<Reckoned> complete(Sheet sheet, HttpServletRequest request, Locale locale) {
+        TypedTakeOff typed = typed(request);
+        keep(sheet, typed);
+        Reckoned reckoned = Reckoned.of(typed, books.current(), Numbers.of(locale));
+        return Optional.of(reckoned).filter(r -> r.complete() && customerFault(typed).isEmpty());
+    }
+
+    String notSaved(Sheet sheet) {
+        return "redirect:" + sheet.path + "?unsaved";
+    }
+
+    void done(Sheet sheet) {
+        drafts.forget(sheet.place);
+    }
+
+    private void keep(Sheet sheet, TypedTakeOff typed) {
+        drafts.keep(sheet.place, UUID.randomUUID().toString(), 0, typed);
+    }
+
+    private static Optional<String> customerFault(TypedTakeOff typed) {
+        Faults faults = new Faults();
+        Customers.check(faults, "", typed.at(CUSTOMER), null);
+        return faults.all().stream().map(Fault::message).findFirst();
+    }
+
+    static TypedTakeOff typed(HttpServletRequest request) {
+        List<Map.Entry<String, String>> fields = new ArrayList<>();
+        request.getParameterMap().forEach((name, values) -> fields.add(Map.entry(name, values[0])));
+        return TypedTakeOff.of(fields);
+    }
+
+    /** Which opening of the page a request comes from. */
+    static String page(HttpServletRequest request) {
+        String page = String.valueOf(request.getParameter("page"));
+        return page.length() <= 40 ? page : page.substring(0, 40);
+    }
+
+    private static long turn(HttpServletRequest request) {
+        String turn = request.getParameter("turn");
+        return turn != null && turn.matches("\\d{1,18}") ? Long.parseLong(turn) : 0;
+    }
+
+    private String time(Instant instant) {
+        return DateTimeFormatter.ofPattern("HH:mm:ss").format(local(instant));
+    }
+
+    private String day(Instant instant) {
+        ZonedDateTime then = local(instant);
+        String time = DateTimeFormatter.ofPattern("HH:mm").format(then);
+        return then.toLocalDate().equals(LocalDate.now(then.getZone()))
+                ? "today, " + time
+                : then.toLocalDate() + ", " + time;
+    }
+
+    private ZonedDateTime local(Instant instant) {
+        ZoneId zone = shops.current().timeZone();
+        return instant.atZone(zone);
+    }
+}
