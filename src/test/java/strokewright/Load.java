@@ -13,19 +13,25 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Base64;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * A few writers who write one after the other, remember what was acknowledged, and want to see it
- * again. Bounded: it ends with the test, and only speaks to this machine.
+ * A few writers who store quotes one after the other. Each repeats a quote with the same
+ * Idempotency-Key until it is acknowledged, and remembers under which number. Bounded: it ends with
+ * the test, and only speaks to this machine.
  */
 final class Load implements AutoCloseable {
 
@@ -33,12 +39,23 @@ final class Load implements AutoCloseable {
     static final String PASSWORD = "correct horse battery";
 
     private static final int WRITERS = 6;
+    private static final Pattern NEXT = Pattern.compile("<([^>]+)>; rel=\"next\"");
+    private static final String QUOTE =
+            """
+            {"customer":{"name":"Fernhill Fountain Makers"},
+             "items":[{"takeOff":{"title":"%s",
+               "parts":[{"name":"Rim","grade":"AL99.5-O","thicknessMm":2,
+                 "blank":{"lengthMm":1950,"widthMm":120},
+                 "operations":[{"type":"curve-edge","sense":"shrink",
+                   "lengthMm":1885,"radiusMm":300,"heightMm":40}]}]}}]}
+            """;
 
     private final HttpClient client =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(3)).build();
     private final List<Thread> writers = new ArrayList<>();
-    private final Set<String> acknowledged = new ConcurrentSkipListSet<>();
+    private final Map<String, String> acknowledged = new ConcurrentHashMap<>();
     private final Map<Integer, AtomicInteger> answers = new ConcurrentHashMap<>();
+    private final AtomicInteger replayed = new AtomicInteger();
     private final AtomicInteger next = new AtomicInteger();
     private final int port;
     private volatile boolean ended;
@@ -67,7 +84,7 @@ final class Load implements AutoCloseable {
         HttpResponse<String> made =
                 send(post("Basic " + basic, "/api/v1/tokens", "{\"name\":\"load\"}"));
         assertThat(made.statusCode()).isEqualTo(201);
-        return JsonMapper.shared().readTree(made.body()).get("token").asString();
+        return read(made).get("token").asString();
     }
 
     void begin() throws Exception {
@@ -82,21 +99,31 @@ final class Load implements AutoCloseable {
 
     private void write() {
         while (!ended) {
-            String name = "w" + next.incrementAndGet();
-            try {
-                HttpResponse<String> answer = send(newToken(name));
-                answers.computeIfAbsent(answer.statusCode(), s -> new AtomicInteger())
-                        .incrementAndGet();
-                if (answer.statusCode() == 201) {
-                    acknowledged.add(name);
-                } else {
-                    TimeUnit.MILLISECONDS.sleep(50);
-                }
-            } catch (IOException e) { // nobody is there, or was killed before it answered
+            String title = "w" + next.incrementAndGet();
+            while (!ended && !isStored(title)) {
                 sleepALittle();
-            } catch (InterruptedException e) {
-                return;
             }
+        }
+    }
+
+    private boolean isStored(String title) {
+        try {
+            HttpResponse<String> answer = send(newQuote(title));
+            answers.computeIfAbsent(answer.statusCode(), s -> new AtomicInteger())
+                    .incrementAndGet();
+            if (answer.statusCode() != 201) {
+                return false;
+            }
+            if (answer.headers().firstValue("Idempotency-Replayed").isPresent()) {
+                replayed.incrementAndGet();
+            }
+            acknowledged.put(title, read(answer).get("number").asString());
+            return true;
+        } catch (IOException e) { // nobody is there, or was killed before it answered
+            return false;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
         }
     }
 
@@ -121,35 +148,77 @@ final class Load implements AutoCloseable {
         return Duration.between(begin, Instant.now());
     }
 
-    /** Everything acknowledged by now is there, once; refusals were honest ones. */
+    /**
+     * Everything acknowledged by now is there, once and under its number; no number is left out;
+     * refusals were honest ones.
+     */
     void requireNothingLost() throws Exception {
-        Set<String> promised = new TreeSet<>(acknowledged);
-        List<String> stored = stored();
-        assertThat(stored).doesNotHaveDuplicates().containsAll(promised);
-        assertThat(answers.keySet()).isSubsetOf(Set.of(201, 503));
-        System.out.println("faults: " + promised.size() + " acknowledged, none lost; " + answers);
+        Map<String, String> promised = new TreeMap<>(acknowledged);
+        Map<String, String> stored = new HashMap<>();
+        List<Integer> numbers = new ArrayList<>();
+        for (JsonNode quote : quotes()) {
+            String number = quote.get("number").asString();
+            assertThat(stored.put(quote.get("title").asString(), number))
+                    .as("stored twice")
+                    .isNull();
+            numbers.add(Integer.valueOf(number.substring(number.lastIndexOf('-') + 1)));
+        }
+        assertThat(stored).containsAllEntriesOf(promised);
+        assertThat(numbers)
+                .containsExactlyElementsOf(
+                        IntStream.rangeClosed(1, numbers.size())
+                                .map(i -> numbers.size() + 1 - i)
+                                .boxed()
+                                .toList());
+        assertThat(answers.keySet()).isSubsetOf(Set.of(201, 409, 503));
+        System.out.println(
+                "faults: "
+                        + promised.size()
+                        + " acknowledged, none lost or doubled; "
+                        + replayed
+                        + " answered again; "
+                        + answers);
     }
 
-    private List<String> stored() throws Exception {
+    /** Newest first, from one page of the list to the next. */
+    private List<JsonNode> quotes() throws Exception {
+        List<JsonNode> all = new ArrayList<>();
+        Optional<String> page = Optional.of("/api/v1/quotes?size=200");
+        while (page.isPresent()) {
+            HttpResponse<String> answer = patiently(page.get());
+            read(answer).get("items").valueStream().forEach(all::add);
+            page =
+                    answer.headers()
+                            .firstValue("Link")
+                            .map(NEXT::matcher)
+                            .filter(Matcher::find)
+                            .map(found -> found.group(1));
+        }
+        return all;
+    }
+
+    private HttpResponse<String> patiently(String path) throws Exception {
         for (int attempt = 1; ; attempt++) {
-            HttpResponse<String> list =
-                    send(request("Bearer " + token, "/api/v1/tokens").GET().build());
-            if (list.statusCode() == 200) {
-                return JsonMapper.shared()
-                        .readTree(list.body())
-                        .get("tokens")
-                        .valueStream()
-                        .map(one -> one.get("name").asString())
-                        .toList();
+            HttpResponse<String> answer = send(request("Bearer " + token, path).GET().build());
+            if (answer.statusCode() == 200) {
+                return answer;
             }
-            assertThat(list.statusCode()).isEqualTo(503);
+            assertThat(answer.statusCode()).isEqualTo(503);
             assertThat(attempt).isLessThan(20);
             TimeUnit.MILLISECONDS.sleep(250);
         }
     }
 
-    private HttpRequest newToken(String name) {
-        return post("Bearer " + token, "/api/v1/tokens", "{\"name\":\"" + name + "\"}");
+    private HttpRequest newQuote(String title) {
+        return HttpRequest.newBuilder(
+                        post("Bearer " + token, "/api/v1/quotes", QUOTE.formatted(title)),
+                        (name, value) -> true)
+                .header("Idempotency-Key", title)
+                .build();
+    }
+
+    private static JsonNode read(HttpResponse<String> answer) {
+        return JsonMapper.shared().readTree(answer.body());
     }
 
     private HttpRequest post(String authorization, String path, String json) {
