@@ -1,7 +1,6 @@
 package strokewright.access;
 
 import static strokewright.access.Role.ESTIMATOR;
-import static strokewright.access.Role.FLOOR;
 import static strokewright.access.Role.OFFICE;
 import static strokewright.access.Role.OWNER;
 
@@ -39,7 +38,6 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
             List.of(
                     any("/", EVERYBODY),
                     any("/me/**", EVERYBODY),
-                    any("/floor/**", FLOOR, OWNER),
                     any("/take-off/**", ESTIMATOR, OWNER),
                     get("/shop-book/**", ESTIMATOR, OWNER),
                     any("/shop-book/**", OWNER),
