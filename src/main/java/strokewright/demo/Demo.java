@@ -1,5 +1,7 @@
 package strokewright.demo;
 
+import java.util.EnumMap;
+import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.ApplicationArguments;
@@ -10,11 +12,14 @@ import org.springframework.context.event.EventListener;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 import strokewright.access.Documents;
+import strokewright.access.Role;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
+import strokewright.demo.DemoData.DemoQuote;
 import strokewright.demo.DemoData.DemoShop;
 import strokewright.demo.DemoData.DemoUser;
 import strokewright.estimate.ShopBook;
+import strokewright.quote.Quotes;
 import strokewright.shopbook.ShopBooks;
 
 /**
@@ -32,12 +37,19 @@ class Demo implements ApplicationRunner {
 
     private final Shops shops;
     private final ShopBooks books;
+    private final Quotes quotes;
     private final DemoData data;
     private final Environment environment;
 
-    Demo(Shops shops, ShopBooks books, Documents documents, Environment environment) {
+    Demo(
+            Shops shops,
+            ShopBooks books,
+            Quotes quotes,
+            Documents documents,
+            Environment environment) {
         this.shops = shops;
         this.books = books;
+        this.quotes = quotes;
         this.data = new DemoData(documents);
         this.environment = environment;
     }
@@ -46,10 +58,30 @@ class Demo implements ApplicationRunner {
     public void run(ApplicationArguments arguments) {
         DemoShop demo = data.shop();
         SignedIn owner = shops.open(demo.shop(), demo.users().get(0).with(PASSWORD));
+        Map<Role, SignedIn> others = new EnumMap<>(Role.class);
         for (DemoUser user : demo.users().subList(1, demo.users().size())) {
-            shops.admit(owner, user.with(PASSWORD));
+            others.put(user.role(), shops.admit(owner, user.with(PASSWORD)));
         }
         owner.run(() -> secondEdition(demo));
+        int there = owner.call(quotes::count);
+        for (DemoQuote quote :
+                demo.quotes()
+                        .subList(Math.min(there, demo.quotes().size()), demo.quotes().size())) {
+            quote(quote, others.get(Role.ESTIMATOR), others.get(Role.OFFICE));
+        }
+    }
+
+    private void quote(DemoQuote quote, SignedIn estimator, SignedIn office) {
+        String number =
+                estimator.call(
+                        () ->
+                                quotes.begin(
+                                        quote.customer(),
+                                        quote.address(),
+                                        data.takeOff(quote.takeOff())));
+        if (quote.issued()) {
+            office.run(() -> quotes.issue(number, null));
+        }
     }
 
     /** The starter book with the price scheme of a shop that knows its overheads. */

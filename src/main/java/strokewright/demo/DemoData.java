@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import strokewright.access.Documents;
 import strokewright.access.NewShop;
 import strokewright.access.NewUser;
@@ -18,7 +19,17 @@ record DemoData(Documents documents) {
     /**
      * @param users the first is the owner
      */
-    record DemoShop(String about, NewShop shop, List<DemoUser> users, PriceScheme priceScheme) {}
+    record DemoShop(
+            String about,
+            NewShop shop,
+            List<DemoUser> users,
+            List<DemoQuote> quotes,
+            PriceScheme priceScheme) {}
+
+    /**
+     * @param takeOff name of its file
+     */
+    record DemoQuote(String customer, @Nullable String address, String takeOff, boolean issued) {}
 
     record DemoUser(String userName, String displayName, Role role) {
 

@@ -2,7 +2,8 @@
  * The invented shop of the profile {@code demo}: its people, its shop book, its customers and
  * quotes, brought in at each start where they are missing. Data in {@code demo-data/}.
  */
-@ApplicationModule(allowedDependencies = {"shopbook", "estimate", "costing", "access", "quantity"})
+@ApplicationModule(
+        allowedDependencies = {"quote", "shopbook", "estimate", "costing", "access", "quantity"})
 @NullMarked
 package strokewright.demo;
 

@@ -24,6 +24,9 @@ public final class Sheet {
 
     private static final int CHARACTER = 256; // the file format counts 256ths of a character
 
+    /** Widths are told in figures; letters are a little narrower on the whole. */
+    private static final float LETTER = 0.9f;
+
     private final Workbook book;
     private final XSSFSheet sheet;
     private final Map<Integer, Integer> points = new HashMap<>();
@@ -134,7 +137,7 @@ public final class Sheet {
         for (org.apache.poi.ss.usermodel.Cell cell : row) {
             if (cell.getCellStyle().getWrapText() && cell.getCellType() == CellType.STRING) {
                 int width = sheet.getColumnWidth(cell.getColumnIndex()) / CHARACTER;
-                int length = cell.getStringCellValue().length();
+                int length = Math.round(cell.getStringCellValue().length() * LETTER);
                 lines = Math.max(lines, (length + width - 1) / Math.max(1, width));
             }
         }

@@ -23,6 +23,7 @@ import strokewright.access.SignedIn;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
@@ -107,6 +108,32 @@ public class Quotes {
         keep(revision, items);
         entities.flush();
         return new Tagged(document(quote, revision), new VersionTag(quote.version()));
+    }
+
+    /**
+     * Quotes one item.
+     *
+     * @param customer by name; one whom the shop does not know yet is added
+     * @return the new quote's number
+     * @throws InvalidInput with every fault
+     */
+    @Transactional
+    public String begin(String customer, @Nullable String address, TakeOff takeOff) {
+        QuoteRequest request =
+                new QuoteRequest(
+                        new CustomerChoice(null, customer, address),
+                        null,
+                        List.of(new QuoteRequest.Item(1, null, null, takeOff)));
+        return create(request).document().number();
+    }
+
+    /** How many the shop has. */
+    @Transactional(readOnly = true)
+    public int count() {
+        return sql.sql("select count(*) from quote where shop_id = ?")
+                .param(SignedIn.current().shopId())
+                .query(Integer.class)
+                .single();
     }
 
     /**

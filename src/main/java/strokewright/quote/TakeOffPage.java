@@ -3,7 +3,6 @@ package strokewright.quote;
 import jakarta.servlet.http.HttpServletRequest;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
@@ -77,11 +76,7 @@ class TakeOffPage {
     }
 
     private String create(Reckoned reckoned) {
-        QuoteRequest request =
-                new QuoteRequest(
-                        CustomerChoice.named(reckoned.typed().at(TakeOffDesk.CUSTOMER)),
-                        null,
-                        List.of(new QuoteRequest.Item(1, null, null, reckoned.takeOff())));
-        return "/quotes/" + quotes.create(request).document().number();
+        String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER);
+        return "/quotes/" + quotes.begin(customer, null, reckoned.takeOff());
     }
 }

@@ -470,6 +470,11 @@ final class Workings {
                                 + " its inmost row to its outmost; strokes and minutes of all"
                                 + " repeats.",
                         Look.PLAIN.quietly()));
+        grid.line(
+                text(
+                        "Until a test strip of this metal has been measured, forming hours are good"
+                                + " to about a factor of two either way (assumed).",
+                        Look.PLAIN.quietly()));
     }
 
     private void findings() {

@@ -21,6 +21,7 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Severity;
+import strokewright.quote.Quotes;
 import strokewright.shopbook.ShopBooks;
 import tools.jackson.databind.JsonNode;
 
@@ -28,6 +29,7 @@ class DemoTests extends ServiceTest {
 
     @Autowired private Shops shops;
     @Autowired private ShopBooks books;
+    @Autowired private Quotes quotes;
     @Autowired private Documents documents;
     @Autowired private Environment environment;
 
@@ -39,6 +41,7 @@ class DemoTests extends ServiceTest {
         ShopBook book = owner.call(books::current);
         assertThat(book.edition()).isEqualTo(2);
         assertThat(book.priceScheme().kind()).isEqualTo(PriceScheme.Kind.SURCHARGE);
+        assertThat(owner.call(quotes::count)).isEqualTo(4);
     }
 
     @Test
@@ -85,7 +88,8 @@ class DemoTests extends ServiceTest {
     }
 
     private SignedIn start() throws Exception {
-        new Demo(shops, books, documents, environment).run(new DefaultApplicationArguments());
+        new Demo(shops, books, quotes, documents, environment)
+                .run(new DefaultApplicationArguments());
         DemoData.DemoShop demo = new DemoData(documents).shop();
         return shops.open(demo.shop(), demo.users().get(0).with(Demo.PASSWORD));
     }
