@@ -81,7 +81,7 @@ public record Estimate(
             List<Finding> findings,
             List<Why> why) {}
 
-    /** The stretched middle of a dish. */
+    /** The stretched middle of a dish; strain and passes are of one, strokes of all of them. */
     public record Crown(double strain, int passes, int anneals, long strokes, double thicknessMm) {}
 
     /**

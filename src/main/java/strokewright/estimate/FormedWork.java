@@ -310,7 +310,7 @@ final class FormedWork {
                         strain,
                         plan.total(),
                         plan.anneals(),
-                        Math.round(minutes.strokes()),
+                        operation.count() * Math.round(minutes.strokes()),
                         thickness);
         return plan;
     }

@@ -192,6 +192,22 @@ class EstimatingTest {
         assertThat(three.machineMinutes()).isCloseTo(3 * one.machineMinutes(), within(1e-9));
     }
 
+    @Test
+    void countRepeatsTheCrownsStrokesOfADishToo() {
+        Estimate.Line one = dishes(1);
+        Estimate.Line three = dishes(3);
+
+        assertThat(three.crown().passes()).isEqualTo(one.crown().passes());
+        assertThat(three.crown().strokes()).isEqualTo(3 * one.crown().strokes());
+        assertThat(three.strokes()).isEqualTo(3 * one.strokes());
+    }
+
+    private static Estimate.Line dishes(int count) {
+        Operation.Dish dish =
+                new Operation.Dish(300.0, 60.0, null, 0.0, count, null, "steel", "crown", null);
+        return WorkedShop.lines(WorkedShop.of(dish, "al", 1.5)).get(0);
+    }
+
     /** One frame, reckoned step by step with a pocket calculator's operations. */
     @Test
     void hoursCostAndPriceOfOneFrame() {
