@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -82,11 +83,11 @@ record TakeOffView(
             List<FindingWords.Told> findings,
             List<CautionView> cautions,
             List<String> pictures,
-            List<WhyView> why) {
+            WorkingView working) {
 
         static SlotView empty(String id) {
             return new SlotView(
-                    id, true, false, List.of(), List.of(), List.of(), List.of(), List.of());
+                    id, true, false, List.of(), List.of(), List.of(), List.of(), WorkingView.EMPTY);
         }
     }
 
@@ -94,11 +95,24 @@ record TakeOffView(
 
     record CautionView(String title, String text) {}
 
+    /**
+     * Why some figures are what they are.
+     *
+     * @param origins where inputs come from, each once, by the mark that they carry
+     */
+    record WorkingView(List<WhyView> lines, Map<String, String> origins) {
+
+        static final WorkingView EMPTY = new WorkingView(List.of(), Map.of());
+    }
+
     /** One figure with its formula and what went into it. */
     record WhyView(
             String figure, String value, String formula, String source, List<InputView> inputs) {}
 
-    record InputView(String name, String value, String unit, String origin) {}
+    /**
+     * @param mark of the origin; empty for what is computed above
+     */
+    record InputView(String name, String value, String unit, String mark) {}
 
     /**
      * A field that keeps the take-off from being complete.
@@ -138,7 +152,7 @@ record TakeOffView(
             String steps,
             List<StepView> table,
             List<CentreView> centres,
-            List<WhyView> why) {}
+            WorkingView working) {}
 
     record StepView(String name, String amount, boolean sum) {}
 

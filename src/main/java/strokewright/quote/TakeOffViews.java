@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -37,6 +38,7 @@ import strokewright.quote.TakeOffView.SlotView;
 import strokewright.quote.TakeOffView.StepView;
 import strokewright.quote.TakeOffView.WhyView;
 import strokewright.quote.TakeOffView.WorkedOut;
+import strokewright.quote.TakeOffView.WorkingView;
 import strokewright.sheet.Mass;
 import strokewright.web.Numbers;
 
@@ -276,7 +278,7 @@ final class TakeOffViews {
     private SlotView partSlot(String row) {
         Part part = parts.get(row);
         if (part == null) {
-            return slot(row, List.of(), Set.of(), List.of(), List.of());
+            return slot(row, List.of(), Set.of(), List.of(), WorkingView.EMPTY);
         }
         List<Figure> figures = new ArrayList<>();
         Double kg = massKg(part);
@@ -294,7 +296,7 @@ final class TakeOffViews {
         if (part.thicknessMm() != null) {
             figures.add(new Figure("thickness", numbers.show(part.thicknessMm()), "mm"));
         }
-        return slot(row, figures, Caution.of(part, kg), List.of(), List.of());
+        return slot(row, figures, Caution.of(part, kg), List.of(), WorkingView.EMPTY);
     }
 
     private @Nullable Double massKg(Part part) {
@@ -315,13 +317,13 @@ final class TakeOffViews {
     }
 
     private SlotView extraSlot(String row) {
-        return slot(row, List.of(), Set.of(), List.of(), List.of());
+        return slot(row, List.of(), Set.of(), List.of(), WorkingView.EMPTY);
     }
 
     private SlotView lineSlot(String row) {
         Estimate.Line line = lines.get(row);
         if (line == null) {
-            return slot(row, List.of(), Set.of(), List.of(), List.of());
+            return slot(row, List.of(), Set.of(), List.of(), WorkingView.EMPTY);
         }
         List<String> drawn = new ArrayList<>();
         Operation operation = operations.get(row);
@@ -329,7 +331,7 @@ final class TakeOffViews {
             add(drawn, pictures.shape(operation, id("shape", row)));
             add(drawn, pictures.strains(line, id("strain", row)));
         }
-        return slot(row, figures(line), cautions(row, line), drawn, whys(line.why()));
+        return slot(row, figures(line), cautions(row, line), drawn, working(line.why()));
     }
 
     private static void add(List<String> drawn, @Nullable String picture) {
@@ -357,7 +359,7 @@ final class TakeOffViews {
             List<Figure> figures,
             Set<Caution> cautions,
             List<String> drawn,
-            List<WhyView> why) {
+            WorkingView working) {
         boolean incomplete = reckoned.leftOut().stream().anyMatch(row::equals);
         boolean there = reckoned.read().pathOf().containsValue(row);
         return new SlotView(
@@ -368,7 +370,7 @@ final class TakeOffViews {
                 reckoned.findingsAt(row).stream().map(words::tell).toList(),
                 once(cautions),
                 drawn,
-                why);
+                working);
     }
 
     /** The same caution stands once, where it is first called for. */
@@ -482,20 +484,36 @@ final class TakeOffViews {
 
     // Why -------------------------------------------------------------------------------------
 
-    private List<WhyView> whys(List<Why> whys) {
-        return whys.stream().map(this::why).toList();
+    private WorkingView working(List<Why> whys) {
+        Map<String, String> marks = new LinkedHashMap<>();
+        List<WhyView> lines = new ArrayList<>();
+        for (Why why : whys) {
+            Optional<Formula> formula = Formulas.named(why.formula());
+            lines.add(
+                    new WhyView(
+                            named(why.figure()),
+                            precise(why.value()),
+                            formula.map(Formula::text).orElse(why.formula()),
+                            formula.map(Formula::source).orElse(""),
+                            why.inputs().stream().map(i -> input(i, marks)).toList()));
+        }
+        Map<String, String> origins = new LinkedHashMap<>();
+        marks.forEach((origin, mark) -> origins.put(mark, origin));
+        return new WorkingView(lines, origins);
     }
 
-    private WhyView why(Why why) {
-        Optional<Formula> formula = Formulas.named(why.formula());
-        return new WhyView(
-                named(why.figure()),
-                precise(why.value()),
-                formula.map(Formula::text).orElse(why.formula()),
-                formula.map(Formula::source).orElse(""),
-                why.inputs().stream()
-                        .map(i -> new InputView(i.name(), precise(i.value()), i.unit(), i.origin()))
-                        .toList());
+    private InputView input(Why.Input input, Map<String, String> marks) {
+        String mark =
+                input.origin().equals("computed")
+                        ? ""
+                        : marks.computeIfAbsent(input.origin(), o -> mark(marks.size()));
+        return new InputView(input.name(), precise(input.value()), input.unit(), mark);
+    }
+
+    /** a, b, … z, aa, ab, … */
+    private static String mark(int number) {
+        String last = String.valueOf((char) ('a' + number % 26));
+        return number < 26 ? last : mark(number / 26 - 1) + last;
     }
 
     /** {@code edgeThicknessMm} → "edge thickness, mm". */
@@ -571,7 +589,7 @@ final class TakeOffViews {
                                                 numbers.show(c.labourHours(), 2),
                                                 numbers.show(c.machineHours(), 2)))
                         .toList(),
-                whys(main.why()));
+                working(main.why()));
     }
 
     private List<StepView> steps(Estimate.ForQuantity main) {

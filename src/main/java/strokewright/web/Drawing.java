@@ -152,7 +152,8 @@ public final class Drawing {
             throw new IllegalArgumentException("cannot be drawn: " + value);
         }
         String text = String.format(Locale.ROOT, "%.2f", value);
-        return text.endsWith(".00") ? text.substring(0, text.length() - 3) : text;
+        String plain = text.endsWith(".00") ? text.substring(0, text.length() - 3) : text;
+        return plain.equals("-0") ? "0" : plain;
     }
 
     private static String escaped(String text) {

@@ -1,0 +1,114 @@
+package strokewright.quote;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static strokewright.quote.SmallShop.BOOK;
+import static strokewright.quote.SmallShop.DE;
+import static strokewright.quote.SmallShop.EN;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import strokewright.quantity.Finding;
+import strokewright.quantity.Severity;
+
+class FindingWordsTest {
+
+    private static final String RIM = "/parts/p1/operations/o1";
+
+    @Test
+    void tellsWhatTheMachineTakesAndWhatWouldClearIt() {
+        FindingWords.Told told = told("over-capacity", roundFrame("thicknessMm", "20"));
+        assertThat(told.word()).isEqualTo("Not possible");
+        assertThat(told.style()).isEqualTo("refusal");
+        assertThat(told.text()).startsWith("Machine takes ").contains("MPa; this is ");
+        assertThat(told.change()).matches("Cleared by a thickness of at most [0-9.]+ mm\\.");
+    }
+
+    @Test
+    void theChangeThatItNamesReallyClearsIt() {
+        FindingWords.Told told = told("over-capacity", roundFrame("thicknessMm", "20"));
+        String thickness = told.change().replaceAll(".*at most ([0-9.]+) mm.*", "$1");
+        assertThat(codes(roundFrame("thicknessMm", thickness))).doesNotContain("over-capacity");
+    }
+
+    @Test
+    void aRadiusIsRoundedUpAndAHeightDownSoThatBothStayCleared() {
+        Finding finding =
+                new Finding(
+                        "not-annealable",
+                        Severity.REFUSAL,
+                        "/parts/0/operations/0",
+                        Map.of(
+                                "grade",
+                                "hard",
+                                "strain",
+                                0.21,
+                                "strainWithoutAnneal",
+                                0.15,
+                                "anneals",
+                                1),
+                        Map.of("heightMm", 33.39));
+        assertThat(new FindingWords(EN).change(finding))
+                .isEqualTo("Cleared by a flange height of at most 33.3 mm.");
+        Finding radius =
+                new Finding(
+                        finding.code(),
+                        finding.severity(),
+                        finding.pointer(),
+                        finding.values(),
+                        Map.of("radiusMm", 1250.01));
+        assertThat(new FindingWords(DE).change(radius))
+                .isEqualTo("Cleared by a radius of at least 1\u202f250,1 mm.");
+        assertThat(new FindingWords(EN).text(finding))
+                .contains("hard takes a strain of 15.0\u00a0%", "this needs 21.0\u00a0%");
+    }
+
+    @Test
+    void everyFindingThatTheCalculationKnowsHasASentence() {
+        List<String> codes =
+                List.of(
+                        "no-tool",
+                        "marks-on-visible-surface",
+                        "starting-radius-too-tight",
+                        "depth-over-half-diameter",
+                        "rim-buckles",
+                        "height-not-under-radius",
+                        "over-capacity",
+                        "over-tool-capacity",
+                        "beyond-throat",
+                        "anneals-needed",
+                        "no-anneal-standard",
+                        "not-annealable",
+                        "no-metal-price");
+        for (String code : codes) {
+            Finding finding = new Finding(code, Severity.NOTE, "/parts/0", Map.of());
+            assertThat(new FindingWords(EN).text(finding))
+                    .as(code)
+                    .isNotEqualTo(code.replace('-', ' ') + ".")
+                    .endsWith(".");
+        }
+    }
+
+    @Test
+    void whatHasNoSentenceYetIsToldAllTheSame() {
+        Finding finding =
+                new Finding("new-thing", Severity.NOTE, "/parts/0", Map.of("figureMm", 12.5));
+        assertThat(new FindingWords(EN).text(finding)).isEqualTo("new thing: figureMm 12.5.");
+    }
+
+    private static TypedTakeOff roundFrame(String field, String text) {
+        return SmallShop.roundFrame().with("/parts/p1/" + field, text);
+    }
+
+    private static FindingWords.Told told(String code, TypedTakeOff typed) {
+        return Reckoned.of(typed, BOOK, EN).findingsAt(RIM).stream()
+                .filter(f -> f.code().equals(code))
+                .map(new FindingWords(EN)::tell)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static List<String> codes(TypedTakeOff typed) {
+        return Reckoned.of(typed, BOOK, EN).findingsAt(RIM).stream().map(Finding::code).toList();
+    }
+}

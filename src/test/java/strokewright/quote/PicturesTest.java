@@ -1,0 +1,73 @@
+package strokewright.quote;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static strokewright.quote.SmallShop.BOOK;
+import static strokewright.quote.SmallShop.EN;
+import static strokewright.quote.SmallShop.roundFrame;
+
+import org.junit.jupiter.api.Test;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.Operation;
+import strokewright.quantity.Money;
+
+class PicturesTest {
+
+    private final Pictures pictures = new Pictures(EN);
+    private final Reckoned frame = Reckoned.of(roundFrame(), BOOK, EN);
+
+    @Test
+    void aRingIsDrawnWithItsOutsideDiameterWhicheverWayTheFlangePoints() {
+        assertThat(shape(frame)).contains("Full ring, outside Ø 600 mm").contains("Ø 600");
+        Reckoned outside =
+                Reckoned.of(
+                        roundFrame().with("/parts/p1/operations/o1/sense", "stretch"), BOOK, EN);
+        assertThat(shape(outside)).contains("Full ring, outside Ø 600 mm", "stretched");
+    }
+
+    @Test
+    void anArcSaysItsAngle() {
+        Reckoned arc =
+                Reckoned.of(roundFrame().with("/parts/p1/operations/o1/sweepDeg", "90"), BOOK, EN);
+        assertThat(shape(arc)).contains("Arc of 90°");
+    }
+
+    @Test
+    void theRowsAreToldWithStrainAndPasses() {
+        Estimate.Line line = frame.lines().get("/parts/p1/operations/o1");
+        String picture = pictures.strains(line, "s");
+        int passes = line.passes().get(line.passes().size() - 1);
+        assertThat(picture).contains("edge 14.3 % in " + passes + " passes");
+    }
+
+    @Test
+    void workWithoutAShapeHasNoPicture() {
+        assertThat(pictures.shape(new Operation.Standard("Cut", 4.0), "x")).isNull();
+        assertThat(pictures.strains(frame.lines().get("/parts/p1/operations/o2"), "x")).isNull();
+    }
+
+    @Test
+    void theStepsClimbFromNothingToTheOfferWithoutAGap() {
+        Estimate.ForQuantity main = frame.main();
+        double before = 0;
+        Money last = null;
+        for (Pictures.Step step : Pictures.steps(main)) {
+            if (step.sum()) {
+                assertThat(step.to()).as(step.name()).isCloseTo(before, cent());
+            } else {
+                assertThat(step.from()).as(step.name()).isEqualTo(before);
+            }
+            before = step.to();
+            last = step.amount();
+        }
+        assertThat(last).isEqualTo(main.price().offer());
+        assertThat(pictures.priceSteps(main, "p")).contains("Offer " + EN.show(last));
+    }
+
+    private static org.assertj.core.data.Offset<Double> cent() {
+        return org.assertj.core.api.Assertions.within(0.005);
+    }
+
+    private String shape(Reckoned reckoned) {
+        return pictures.shape(reckoned.takeOff().parts().get(0).operations().get(0), "x");
+    }
+}
