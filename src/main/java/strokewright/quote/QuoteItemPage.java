@@ -47,7 +47,7 @@ class QuoteItemPage {
         TypedTakeOff stored =
                 item(found.document(), position)
                         .map(item -> TakeOffTyping.of(item.takeOff(), Numbers.of(locale)))
-                        .orElseGet(TypedTakeOff::begun)
+                        .orElseGet(desk::begun)
                         .with(TakeOffDesk.CUSTOMER, found.document().customer().name())
                         .with(VERSION, found.version().toString());
         return desk.open(

@@ -50,6 +50,11 @@ class TakeOffDesk {
      */
     record Sheet(String place, String path, String heading, String saves, String startsOver) {}
 
+    /** What an empty page begins with. */
+    TypedTakeOff begun() {
+        return TypedTakeOff.begun(books.current());
+    }
+
     /**
      * @param unkept what the page begins with when nothing was typed there before
      */

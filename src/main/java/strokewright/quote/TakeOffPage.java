@@ -40,7 +40,7 @@ class TakeOffPage {
             @RequestParam Optional<String> unsaved,
             Locale locale,
             Model model) {
-        return desk.open(NEW, TypedTakeOff.begun(), Arrival.of(typed, unsaved), locale, model);
+        return desk.open(NEW, desk.begun(), Arrival.of(typed, unsaved), locale, model);
     }
 
     @PostMapping("/take-off/estimate")

@@ -627,7 +627,7 @@ final class TakeOffViews {
             String name = typed.at(part + "/name").strip();
             int number = typed.rows("/parts").indexOf(part) + 1;
             steps.add(name.isEmpty() ? "Part " + number : name);
-            if (names.length > 3) {
+            if (names.length > 3 && names[2].equals("operations")) {
                 String line = part + "/operations/" + names[3];
                 steps.add("line " + (typed.rows(part + "/operations").indexOf(line) + 1));
             }

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import strokewright.estimate.ShopBook;
 
 /**
  * A take-off exactly as it was typed: every field by its path, in the order of the page.
@@ -34,9 +35,10 @@ final class TypedTakeOff {
     }
 
     /** What a fresh page holds: one part with one line. */
-    static TypedTakeOff begun() {
+    static TypedTakeOff begun(ShopBook book) {
         return new TypedTakeOff(Map.of())
                 .with("/parts/p1/name", "")
+                .with("/parts/p1/grade", book.grades().get(0).code()) // as the page shows it chosen
                 .with("/parts/p1/operations/o1/type", Work.CURVE_EDGE.kind());
     }
 
