@@ -32,17 +32,23 @@
 
     // Rows ------------------------------------------------------------------------------------
 
-    function freeKey(letter) {
-        let most = 0;
+    let highestKey = 0; // never given twice: a removed row may still come back with its own
+
+    function noteKeys() {
         for (const row of document.querySelectorAll("[data-row]")) {
             for (const step of row.dataset.row.split("/")) {
                 const found = step.match(/^[a-z](\d+)$/);
                 if (found) {
-                    most = Math.max(most, Number(found[1]));
+                    highestKey = Math.max(highestKey, Number(found[1]));
                 }
             }
         }
-        return letter + (most + 1);
+    }
+
+    function freeKey(letter) {
+        noteKeys();
+        highestKey += 1;
+        return letter + highestKey;
     }
 
     /** What a template holds, with real keys in it. */
@@ -105,6 +111,7 @@
     }
 
     function remove(row) {
+        noteKeys();
         const next = row.nextElementSibling || row.previousElementSibling;
         const list = row.parentElement;
         const mark = document.createComment("");

@@ -91,6 +91,30 @@ class TakeOffPageBrowserTest extends BrowserTest {
     }
 
     @Test
+    void aRowThatWasAddedMeanwhileIsNotTheOneThatUndoBringsBack() {
+        Page page = takeOff("en-GB");
+        roundFrame(page);
+        page.keyboard().press("Enter");
+        lastKind(page).selectOption("smooth");
+        field(page, "Area").fill("15");
+        page.keyboard().press("Alt+Delete");
+        assertThat(page.locator(".line")).hasCount(1);
+        button(page, "Add a line of work").click();
+        lastKind(page).selectOption("flatten");
+        field(page, "Area").fill("22");
+        button(page, "Undo").click();
+        assertThat(page.locator(".line")).hasCount(3);
+        assertThat(page.locator("#result")).containsText("Kept as you type");
+        page.waitForResponse(
+                answer -> answer.url().endsWith("/take-off/estimate"),
+                () -> field(page, "Title").fill("Frame with two areas"));
+        page.reload();
+        assertThat(page.locator(".line")).hasCount(3);
+        assertThat(page.locator("input[name$='/areaMm2']").first()).hasValue("15");
+        assertThat(page.locator("input[name$='/areaMm2']").last()).hasValue("22");
+    }
+
+    @Test
     void anotherKindOfWorkAndBackKeepsWhatWasTyped() {
         Page page = takeOff("en-GB");
         roundFrame(page);
