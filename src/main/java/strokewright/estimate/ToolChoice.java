@@ -1,5 +1,6 @@
 package strokewright.estimate;
 
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -11,28 +12,36 @@ import strokewright.estimate.ShopBook.ToolSurface;
 import strokewright.estimate.TakeOff.Surface;
 
 /** Which tools can do which work. */
-final class ToolChoice {
+public final class ToolChoice {
 
-    static final Set<ToolKind> CROWN = EnumSet.of(ToolKind.DOME);
+    /** For curving an edge, in either sense. */
+    public static final Set<ToolKind> EDGE =
+            kinds(ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE);
+
+    /** For turning up a flange, in either sense. */
+    public static final Set<ToolKind> FLANGE =
+            kinds(ToolKind.FLANGE, ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE);
+
+    public static final Set<ToolKind> RIM = kinds(ToolKind.SHRINK, ToolKind.EDGE);
+    public static final Set<ToolKind> CROWN = kinds(ToolKind.DOME);
+    public static final Set<ToolKind> FLATTEN = kinds(ToolKind.FLATTEN);
+
+    /** For smoothing an area and for taking out dents. */
+    public static final Set<ToolKind> SMOOTH = kinds(ToolKind.SMOOTH);
 
     private ToolChoice() {}
 
     static Set<ToolKind> kindsFor(Operation.Formed operation) {
         if (operation instanceof Operation.CurveEdge edge) {
-            return edgeKinds(edge.sense());
+            return inSense(EDGE, edge.sense());
         }
         if (operation instanceof Operation.TurnFlange flange) {
-            Set<ToolKind> kinds = edgeKinds(flange.sense());
-            kinds.add(ToolKind.FLANGE);
-            return kinds;
+            return inSense(FLANGE, flange.sense());
         }
         if (operation instanceof Operation.Dish) {
-            return edgeKinds(Sense.SHRINK);
+            return RIM;
         }
-        if (operation instanceof Operation.Flatten) {
-            return EnumSet.of(ToolKind.FLATTEN);
-        }
-        return EnumSet.of(ToolKind.SMOOTH);
+        return operation instanceof Operation.Flatten ? FLATTEN : SMOOTH;
     }
 
     /**
@@ -54,9 +63,14 @@ final class ToolChoice {
         return surface == Surface.VISIBLE && tool.surface() == ToolSurface.STEEL_FACED;
     }
 
-    private static Set<ToolKind> edgeKinds(@Nullable Sense sense) {
-        return sense == Sense.STRETCH
-                ? EnumSet.of(ToolKind.STRETCH, ToolKind.EDGE)
-                : EnumSet.of(ToolKind.SHRINK, ToolKind.EDGE);
+    /** Without the tool of the other sense. */
+    private static Set<ToolKind> inSense(Set<ToolKind> kinds, @Nullable Sense sense) {
+        Set<ToolKind> left = EnumSet.copyOf(kinds);
+        left.remove(sense == Sense.STRETCH ? ToolKind.SHRINK : ToolKind.STRETCH);
+        return left;
+    }
+
+    private static Set<ToolKind> kinds(ToolKind... kinds) {
+        return Collections.unmodifiableSet(EnumSet.copyOf(List.of(kinds)));
     }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Grade;

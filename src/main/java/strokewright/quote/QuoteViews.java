@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;

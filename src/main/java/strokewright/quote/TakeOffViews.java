@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Formulas;
 import strokewright.estimate.Operation;

@@ -10,12 +10,11 @@ import static strokewright.quote.Field.whole;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import strokewright.estimate.ShopBook;
-import strokewright.estimate.ShopBook.ToolKind;
+import strokewright.estimate.ToolChoice;
 import strokewright.quote.Field.Option;
 
 /** The kinds of line that a take-off can have, and what the page asks for each. */
@@ -38,7 +37,7 @@ enum Work {
                     length("radiusMm", "Heel radius", ""),
                     length("lengthMm", "Heel length", ""),
                     length("startRadiusMm", "Starts from radius", "straight")),
-            tool("tool", "Tool", EnumSet.of(ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE))),
+            tool("tool", "Tool", ToolChoice.EDGE)),
     TURN_FLANGE(
             "turn-flange",
             "Turn up a flange",
@@ -53,10 +52,7 @@ enum Work {
                     number("angleDeg", "Turned up by", "°", "90"),
                     number("sweepDeg", "Runs round", "°", "360")),
             List.of(),
-            tool(
-                    "tool",
-                    "Tool",
-                    EnumSet.of(ToolKind.FLANGE, ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE))),
+            tool("tool", "Tool", ToolChoice.FLANGE)),
     DISH(
             "dish",
             "Dish a disc",
@@ -66,8 +62,8 @@ enum Work {
                     length("trimMm", "Trim on the blank", "0")),
             List.of(
                     number("rimShare", "Rim share", "", "equal area").saying("0 to 1"),
-                    tool("crownTool", "Tool for the crown", EnumSet.of(ToolKind.DOME))),
-            tool("tool", "Tool for the rim", EnumSet.of(ToolKind.SHRINK, ToolKind.EDGE))),
+                    tool("crownTool", "Tool for the crown", ToolChoice.CROWN)),
+            tool("tool", "Tool for the rim", ToolChoice.RIM)),
     SMOOTH(
             "smooth",
             "Smooth",
@@ -76,13 +72,13 @@ enum Work {
                     whole("timesOver", "Times over", "1")
                             .saying("1 rough, 2 fair, 3 fine, 5 paint-ready")),
             List.of(),
-            tool("tool", "Tool", EnumSet.of(ToolKind.SMOOTH))),
+            tool("tool", "Tool", ToolChoice.SMOOTH)),
     FLATTEN(
             "flatten",
             "Flatten",
             List.of(area("areaMm2", "Area"), whole("timesOver", "Times over", "1")),
             List.of(),
-            tool("tool", "Tool", EnumSet.of(ToolKind.FLATTEN))),
+            tool("tool", "Tool", ToolChoice.FLATTEN)),
     TAKE_OUT_DENTS(
             "take-out-dents",
             "Take out dents",
@@ -90,7 +86,7 @@ enum Work {
                     whole("spots", "Spots", ""),
                     whole("strokesPerSpot", "Strokes a spot", "60").saying("common practice")),
             List.of(),
-            tool("tool", "Tool", EnumSet.of(ToolKind.SMOOTH))),
+            tool("tool", "Tool", ToolChoice.SMOOTH)),
     STANDARD(
             "standard",
             "By time standard",

@@ -6,12 +6,14 @@ import java.math.MathContext;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.PriceScheme;
+import strokewright.estimate.Caution;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBookDoubts;
@@ -108,81 +110,20 @@ record ShopBookWords(ShopBook book, ZoneId zone) {
                         + " MPa would fit.");
     }
 
-    /** A caution with the thing in the book that calls for it. */
-    record Caution(String word, String text) {}
-
-    public List<Caution> gradeCautions() {
-        List<Caution> cautions = new ArrayList<>();
-        if (book.grades().stream().anyMatch(ShopBook.Grade::annealable)) {
-            cautions.add(
-                    new Caution(
-                            "Annealing",
-                            "Aluminium does not glow before it melts: use a temperature marker. Keep"
-                                    + " a fire watch, secure the cylinders, mark hot pieces. Heat"
-                                    + " treatment temperatures are the metal supplier's to state."));
-        }
-        if (anyGrade("galvanised") || anyGrade("zinc")) {
-            cautions.add(
-                    new Caution(
-                            "Galvanised sheet and zinc",
-                            "Heat and welding drive off zinc fume: take the coating off first,"
-                                    + " extract the fume."));
-        }
-        if (anyGrade("stainless")) {
-            cautions.add(
-                    new Caution(
-                            "Stainless steel",
-                            "Welding and grinding set chromium(VI) free: extract it at the source,"
-                                    + " protect the breath."));
-        }
-        if (anyGrade("aluminium")) {
-            cautions.add(
-                    new Caution(
-                            "Aluminium dust",
-                            "Keep it apart from sparks and from steel grinding dust: it burns and"
-                                    + " can explode."));
-        }
-        return cautions;
+    public Set<Caution> gradeCautions() {
+        return Caution.of(book.grades());
     }
 
-    public List<Caution> machineCautions() {
-        return List.of(
-                new Caution(
-                        "At the forming machine",
-                        "Pinch points at the tools: guarded foot control, lock off before changing"
-                                + " tools, eye and ear protection, loose sleeves and rings off; gloves"
-                                + " against cuts for handling, none at moving tools; nothing short fed"
-                                + " by hand. Capacities here are for estimating; the machine's manual"
-                                + " decides."),
-                new Caution(
-                        "Vibration",
-                        "Held work shakes the hands: mind the daily exposure (action value 2.5, limit"
-                                + " 5 m/s² A(8), Directive 2002/44/EC)."));
+    public Set<Caution> machineCautions() {
+        return EnumSet.of(Caution.FORMING, Caution.VIBRATION);
     }
 
-    public List<Caution> handlingCautions() {
-        return List.of(
-                new Caution(
-                        "Lifting",
-                        "From 15 kg or 1.5 m ask for help, above 25 kg two people or lifting gear,"
-                                + " whatever the times say. Deburr before handling: sheared edges"
-                                + " cut."));
+    public Set<Caution> handlingCautions() {
+        return EnumSet.of(Caution.SHARP_EDGES, Caution.LIFTING_HELP, Caution.LIFTING_TWO);
     }
 
-    public List<Caution> standardCautions() {
-        return anyStandard("pickl")
-                ? List.of(
-                        new Caution(
-                                "Pickling",
-                                "Acid: eye and skin protection, extraction, rinse and neutralise, as"
-                                        + " its safety data sheet says."))
-                : List.of();
-    }
-
-    private boolean anyGrade(String word) {
-        return book.grades().stream()
-                .anyMatch(
-                        g -> (g.name() + " " + g.family()).toLowerCase(Locale.ROOT).contains(word));
+    public Set<Caution> standardCautions() {
+        return anyStandard("pickl") ? EnumSet.of(Caution.PICKLING) : EnumSet.noneOf(Caution.class);
     }
 
     private boolean anyStandard(String word) {

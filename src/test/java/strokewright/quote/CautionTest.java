@@ -11,6 +11,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.ShopBook.Grade;
 import strokewright.estimate.TakeOff;

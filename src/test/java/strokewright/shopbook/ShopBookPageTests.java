@@ -53,10 +53,10 @@ class ShopBookPageTests extends ServiceTest {
         String page = new Visit(openShop(), Role.OWNER).page("/shop-book");
         assertThat(page)
                 .contains("Aluminium does not glow")
-                .contains("zinc fume")
+                .contains("Zinc fume")
                 .contains("chromium(VI)")
                 .contains("Pinch points")
-                .contains("above 25 kg two people")
+                .contains("Over 25 kg: two people")
                 .contains("Acid");
     }
 

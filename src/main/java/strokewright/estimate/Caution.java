@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.estimate;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -8,9 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
-import strokewright.estimate.Estimate;
 import strokewright.estimate.ShopBook.Grade;
-import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Part;
 
 /**
@@ -18,7 +16,7 @@ import strokewright.estimate.TakeOff.Part;
  * the usual; the machine's manual, local codes and licensed practice decide, and no limit here is
  * our own.
  */
-enum Caution {
+public enum Caution {
     FORMING(
             "At the forming machine",
             "Pinch points between the tools: guarded foot control, lock off before changing tools,"
@@ -31,8 +29,9 @@ enum Caution {
     SHARP_EDGES("Sharp edges", "Deburr before anybody handles the sheet."),
     ANNEALING(
             "Annealing",
-            "Aluminium does not glow before it melts. Keep a fire watch, secure the cylinders, mark"
-                    + " hot pieces."),
+            "Aluminium does not glow before it melts: use a temperature marker. Keep a fire watch,"
+                    + " secure the cylinders, mark hot pieces. Temperatures are the metal supplier's to"
+                    + " state."),
     ZINC_FUME(
             "Zinc fume",
             "Galvanised sheet and zinc give off fume when heated or welded: extract it and protect"
@@ -72,16 +71,36 @@ enum Caution {
         this.text = text;
     }
 
-    String title() {
+    public String title() {
         return title;
     }
 
-    String text() {
+    public String text() {
         return text;
     }
 
+    /** For work on any of these metals. */
+    public static Set<Caution> of(List<Grade> grades) {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        for (Grade grade : grades) {
+            if (Boolean.TRUE.equals(grade.annealable())) {
+                cautions.add(ANNEALING);
+            }
+            if (zinc(grade)) {
+                cautions.add(ZINC_FUME);
+            }
+            if (stainless(grade)) {
+                cautions.add(CHROMIUM);
+            }
+            if (aluminium(grade)) {
+                cautions.add(ALUMINIUM_DUST);
+            }
+        }
+        return cautions;
+    }
+
     /** For the item as a whole. */
-    static Set<Caution> of(TakeOff takeOff) {
+    public static Set<Caution> of(TakeOff takeOff) {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         if (takeOff.information() == TakeOff.Information.OLD_PART) {
             cautions.add(OLD_PART);
@@ -100,7 +119,7 @@ enum Caution {
      *
      * @param massKg null while unknown
      */
-    static Set<Caution> of(Part part, @Nullable Double massKg) {
+    public static Set<Caution> of(Part part, @Nullable Double massKg) {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         if (part.blank() != null) {
             cautions.add(SHARP_EDGES);
@@ -115,11 +134,9 @@ enum Caution {
     }
 
     /** For one line of work on metal of this grade; none for the assembly. */
-    static Set<Caution> of(Estimate.Line line, Optional<Grade> grade) {
+    public static Set<Caution> of(Estimate.Line line, Optional<Grade> grade) {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         String work = line.standard() == null ? "" : line.standard().toLowerCase(Locale.ROOT);
-        String family = grade.map(g -> String.valueOf(g.family())).orElse("");
-        String name = grade.map(g -> String.valueOf(g.name())).orElse("").toLowerCase(Locale.ROOT);
         boolean welds = work.contains("weld");
         boolean grinds = work.contains("dress") || work.contains("sand") || work.contains("grind");
         boolean anneals = work.contains("anneal") || (line.anneals() != null && line.anneals() > 0);
@@ -130,20 +147,32 @@ enum Caution {
         if (anneals) {
             cautions.add(ANNEALING);
         }
-        boolean zinc = family.startsWith("zinc") || name.contains("galvanised");
-        if (zinc && (welds || anneals)) {
+        if (grade.filter(Caution::zinc).isPresent() && (welds || anneals)) {
             cautions.add(ZINC_FUME);
         }
-        if (family.startsWith("stainless") && (welds || grinds)) {
+        if (grade.filter(Caution::stainless).isPresent() && (welds || grinds)) {
             cautions.add(CHROMIUM);
         }
-        if (family.startsWith("aluminium") && grinds) {
+        if (grade.filter(Caution::aluminium).isPresent() && grinds) {
             cautions.add(ALUMINIUM_DUST);
         }
         if (work.contains("pickl")) {
             cautions.add(PICKLING);
         }
         return cautions;
+    }
+
+    private static boolean zinc(Grade grade) {
+        return String.valueOf(grade.family()).startsWith("zinc")
+                || String.valueOf(grade.name()).toLowerCase(Locale.ROOT).contains("galvanised");
+    }
+
+    private static boolean stainless(Grade grade) {
+        return String.valueOf(grade.family()).startsWith("stainless");
+    }
+
+    private static boolean aluminium(Grade grade) {
+        return String.valueOf(grade.family()).startsWith("aluminium");
     }
 
     private static double longestMm(Part part) {
