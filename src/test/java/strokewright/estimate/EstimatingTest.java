@@ -255,6 +255,68 @@ class EstimatingTest {
         }
     }
 
+    /** Tools in the order of the take-off: one that is in the machine already is no change. */
+    @Test
+    void toolIsChangedOnlyWhereAnotherOneIsIn() {
+        assertThat(toolChanges("soft")).isEqualTo(1);
+        assertThat(toolChanges("soft", "soft", "soft")).isEqualTo(1);
+        assertThat(toolChanges("soft", "steel")).isEqualTo(2);
+        assertThat(toolChanges("soft", "steel", "soft")).isEqualTo(3);
+    }
+
+    @Test
+    void toolChangesAreSetUpForTheWholeQuantity() {
+        TakeOff takeOff =
+                WorkedShop.withQuantities(
+                        WorkedShop.of(edge("steel"), "al", 2.0), List.of(1, 20), 0);
+
+        assertThat(Estimating.estimate(takeOff, WorkedShop.book()).quantities())
+                .allSatisfy(q -> assertThat(q.setupMinutes()).isCloseTo(3 * 1.18, within(1e-9)));
+    }
+
+    private static int toolChanges(String... tools) {
+        Operation[] work = Stream.of(tools).map(EstimatingTest::edge).toArray(Operation[]::new);
+        return Estimating.estimate(
+                        WorkedShop.takeOff(WorkedShop.part("al", 2.0, 1.0, null, null, work)),
+                        WorkedShop.book())
+                .quantities()
+                .get(0)
+                .toolChanges();
+    }
+
+    private static Operation.CurveEdge edge(String tool) {
+        return WorkedShop.curve(Sense.SHRINK, 500, 400, 20, tool);
+    }
+
+    /** Three items of two pieces each made before: the next item's are the 7th and the 8th. */
+    @Test
+    void practiceCountsPiecesOnFromThoseOfTheItemsMadeBefore() {
+        TakeOff.Part one =
+                WorkedShop.part("al", 2.0, 1.0, null, null, new Operation.Standard("Weld", 1.0));
+        TakeOff.Part two =
+                new TakeOff.Part(
+                        one.name(),
+                        2,
+                        one.grade(),
+                        one.thicknessMm(),
+                        one.massKg(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        one.operations());
+        TakeOff takeOff = WorkedShop.withQuantities(WorkedShop.takeOff(two), List.of(1), 3);
+        double exponent = Math.log(0.92) / Math.log(2);
+
+        assertThat(Estimating.estimate(takeOff, WorkedShop.book()).quantities().get(0).runMinutes())
+                .isCloseTo(
+                        12 * 1.15 * (Math.pow(0.7, exponent) + Math.pow(0.8, exponent)),
+                        within(1e-9));
+    }
+
     @Test
     void overrideGoesIntoHoursAndBothFiguresAreKept() {
         Operation.Override override = new Operation.Override(30.0, "made one like it last year");
