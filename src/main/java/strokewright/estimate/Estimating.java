@@ -28,6 +28,15 @@ public final class Estimating {
      * @throws InvalidInput naming every fault of the take-off, if it cannot be worked with
      */
     public static Estimate estimate(TakeOff takeOff, ShopBook book) {
+        return reckon(takeOff, book).estimate();
+    }
+
+    /**
+     * The same, to be asked for other quantities than those of the take-off.
+     *
+     * @throws InvalidInput naming every fault of the take-off, if it cannot be worked with
+     */
+    public static Reckoning reckon(TakeOff takeOff, ShopBook book) {
         List<strokewright.quantity.Fault> faults = TakeOffCheck.faults(takeOff, book);
         if (!faults.isEmpty()) {
             throw new InvalidInput(faults);
@@ -46,16 +55,7 @@ public final class Estimating {
             lines.add(
                     standard(book, null, 1, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
         }
-        List<Estimate.ForQuantity> quantities =
-                takeOff.quantities().stream()
-                        .map(q -> new Quantity(takeOff, book, lines, metal, q).estimate())
-                        .toList();
-        return new Estimate(
-                book.edition(),
-                Estimate.feasible(findings),
-                lines.stream().map(Worked::line).toList(),
-                quantities,
-                findings);
+        return new Reckoning(takeOff, book, lines, metal, findings);
     }
 
     /**
