@@ -22,22 +22,7 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
 
     static Bench of(ShopBook book, Part part, Machine machine) {
         Grade grade = book.grade(part.grade()).orElseThrow();
-        return new Bench(book, part, grade, metal(book, grade), machine);
-    }
-
-    private static Metal metal(ShopBook book, Grade grade) {
-        boolean byStrain = grade.strainPerPass() != null;
-        double proof = grade.proofMpa() == null ? 0 : grade.proofMpa();
-        return new Metal(
-                origin(book, grade.origin()),
-                byStrain ? 0 : grade.strengthCoefficientMpa(),
-                byStrain ? 0 : grade.hardeningExponent(),
-                proof,
-                grade.annealedProofMpa() == null ? proof : grade.annealedProofMpa(),
-                grade.tensileMpa(),
-                grade.elongationPercent(),
-                grade.annealable(),
-                grade.strainPerPass());
+        return new Bench(book, part, grade, grade.metal(origin(book, grade.origin())), machine);
     }
 
     static String origin(ShopBook book, @Nullable String origin) {

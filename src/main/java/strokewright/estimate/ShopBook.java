@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.PriceScheme;
+import strokewright.forming.Metal;
 import strokewright.quantity.Money;
 
 /**
@@ -141,6 +142,22 @@ public record ShopBook(
 
         public Grade {
             annealable = annealable != null && annealable;
+        }
+
+        /** What forming has to know of it. */
+        public Metal metal(String origin) {
+            boolean byStrain = strainPerPass != null;
+            double proof = proofMpa == null ? 0 : proofMpa;
+            return new Metal(
+                    origin,
+                    byStrain ? 0 : strengthCoefficientMpa,
+                    byStrain ? 0 : hardeningExponent,
+                    proof,
+                    annealedProofMpa == null ? proof : annealedProofMpa,
+                    tensileMpa,
+                    elongationPercent,
+                    annealable,
+                    strainPerPass);
         }
     }
 

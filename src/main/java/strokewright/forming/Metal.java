@@ -30,7 +30,8 @@ public record Metal(
     /** A stretching sheet with more prior strain than this counts as delivered hard. */
     static final double DELIVERED_HARD = 0.01;
 
-    double offset() {
+    /** ε₀, true strain that the proof stress as delivered stands for. */
+    public double offset() {
         return strainPerPass != null ? 0 : offset(proofMpa);
     }
 

@@ -94,7 +94,8 @@ public record PassPlan(List<Integer> passes, int anneals, double firstCycleRoom)
 
     private record Cycles(double most, double first, double further, int anneals) {}
 
-    private static double room(Metal metal, Input limit, boolean stretching, Working working) {
+    /** True strain that the metal takes as delivered, before it needs an anneal. */
+    public static double room(Metal metal, Input limit, boolean stretching, Working working) {
         double prior = metal.priorStrain();
         if (metal.strainPerPass() == null) {
             working.figure(

@@ -5,7 +5,7 @@ package strokewright.forming;
  * strain without wrinkling or marking) and the plastic work W that the strokes of one pass give per
  * sheet area. The form is assumed; b and W are measured with test strips.
  */
-final class Passes {
+public final class Passes {
 
     private Passes() {}
 
@@ -21,7 +21,25 @@ final class Passes {
      * @param bite b, true strain
      * @return passes, not yet rounded up
      */
-    static double needed(
+    public static double needed(
+            double strain,
+            double offset,
+            double k,
+            double n,
+            double thickness,
+            double workPerArea,
+            double bite) {
+        double byBite = heldByBite(strain, offset, k, n, thickness, workPerArea, bite);
+        double byWork =
+                thickness
+                        * k
+                        / (workPerArea * (n + 1))
+                        * (Math.pow(offset + strain, n + 1) - Math.pow(offset + byBite, n + 1));
+        return byBite / bite + byWork;
+    }
+
+    /** ε_c, the first part of the strain: there the bite holds a pass back, after it the work. */
+    public static double heldByBite(
             double strain,
             double offset,
             double k,
@@ -30,12 +48,6 @@ final class Passes {
             double workPerArea,
             double bite) {
         double parting = Math.pow(workPerArea / (thickness * bite * k), 1 / n) - offset;
-        double byBite = Math.max(0, Math.min(strain, parting));
-        double byWork =
-                thickness
-                        * k
-                        / (workPerArea * (n + 1))
-                        * (Math.pow(offset + strain, n + 1) - Math.pow(offset + byBite, n + 1));
-        return byBite / bite + byWork;
+        return Math.max(0, Math.min(strain, parting));
     }
 }

@@ -1,0 +1,11 @@
+/**
+ * What the shop learns of itself: test strips, from which the bite, the stroke work and the feed
+ * efficiency of a tool in a metal family are fitted and taken over into the next edition of the
+ * shop book.
+ */
+@ApplicationModule(allowedDependencies = {"estimate", "forming", "quantity"})
+@NullMarked
+package strokewright.learning;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
