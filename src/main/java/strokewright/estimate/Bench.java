@@ -136,12 +136,7 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
 
     /** What one pass of this tool can do here: at an edge by the jaw, on an area by the row. */
     Setting setting(Tool tool, double widthMm, boolean shrinking, Working working) {
-        PassLimit limit =
-                book.passLimits().stream()
-                        .filter(l -> l.tool().equals(tool.name()))
-                        .filter(l -> l.family().equals(grade.family()))
-                        .findFirst()
-                        .orElse(null);
+        PassLimit limit = limit(tool);
         boolean ownBite = limit == null || limit.biteStrain() == null;
         Input bite =
                 ownBite
@@ -164,6 +159,10 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
                 ofTool(tool, "pitch", tool.pitchMm(), "mm"),
                 ofTool(tool, "width", widthMm, "mm"),
                 working);
+    }
+
+    private @Nullable PassLimit limit(Tool tool) {
+        return book.passLimit(tool.name(), grade.family()).orElse(null);
     }
 
     private Input strokeWork(@Nullable PassLimit limit, Working working) {
@@ -191,9 +190,16 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
                         ofTool(tool, "tool's rate", own, "1/min"),
                         ofMachine("machine's rate", machine.strokesPerMinute(), "1/min"),
                         working),
-                ofMachine("η", machine.feedEfficiency(), ""),
+                feedEfficiency(tool),
                 ofTimes("pick-up", handling().seconds(), "s"),
                 ofTimes("k", book.times().checkEveryPasses(), ""),
                 ofTimes("station", book.times().stationSeconds(), "s"));
+    }
+
+    private Input feedEfficiency(Tool tool) {
+        PassLimit limit = limit(tool);
+        return limit == null || limit.feedEfficiency() == null
+                ? ofMachine("η", machine.feedEfficiency(), "")
+                : new Input("η", limit.feedEfficiency(), "", origin(book, limit.origin()));
     }
 }

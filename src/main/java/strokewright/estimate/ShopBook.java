@@ -81,6 +81,22 @@ public record ShopBook(
                 scheme);
     }
 
+    public ShopBook withPassLimits(List<PassLimit> limits) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                limits,
+                times,
+                standards,
+                workCentres,
+                priceScheme);
+    }
+
     public Optional<Grade> grade(@Nullable String code) {
         return grades.stream().filter(g -> g.code().equals(code)).findFirst();
     }
@@ -99,6 +115,13 @@ public record ShopBook(
 
     public Optional<WorkCentre> workCentre(@Nullable String name) {
         return workCentres.stream().filter(c -> c.name().equals(name)).findFirst();
+    }
+
+    /** The line of this tool in this metal family. */
+    public Optional<PassLimit> passLimit(@Nullable String tool, @Nullable String family) {
+        return passLimits.stream()
+                .filter(l -> l.tool().equals(tool) && l.family().equals(family))
+                .findFirst();
     }
 
     /** Where forming is booked and charged: the one the times name, else the first. */
@@ -260,13 +283,18 @@ public record ShopBook(
 
     /**
      * What one tool can do in one metal family, measured or set by the shop; it goes before the
-     * tool's own bite and the machine's stroke work.
+     * tool's own bite, the machine's stroke work and the machine's feed efficiency.
+     *
+     * @param biteStrain of sheet that is not thin; the tool's by the family factor when left out
+     * @param strokeWorkJ the machine's when left out
+     * @param feedEfficiency the machine's when left out
      */
     public record PassLimit(
             @Nullable String tool,
             @Nullable String family,
             @Nullable Double biteStrain,
             @Nullable Double strokeWorkJ,
+            @Nullable Double feedEfficiency,
             @Nullable String origin) {}
 
     /**

@@ -221,9 +221,12 @@ public final class ShopBookCheck {
         faults.known(at + "/family", limit.family(), families, "grade's family");
         faults.withinIfGiven(at + "/biteStrain", limit.biteStrain(), 0.0005, 0.2);
         faults.withinIfGiven(at + "/strokeWorkJ", limit.strokeWorkJ(), 0.001, 1000);
+        faults.withinIfGiven(at + "/feedEfficiency", limit.feedEfficiency(), 0.05, 1);
         faults.text(at + "/origin", limit.origin());
-        if (limit.biteStrain() == null && limit.strokeWorkJ() == null) {
-            faults.add(at, "limits nothing: biteStrain, strokeWorkJ or both");
+        if (limit.biteStrain() == null
+                && limit.strokeWorkJ() == null
+                && limit.feedEfficiency() == null) {
+            faults.add(at, "limits nothing: biteStrain, strokeWorkJ, feedEfficiency or several");
         }
     }
 

@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What the page of a quote shows, in words and in numbers as the reader writes them. */
 record QuoteView(
@@ -18,6 +19,7 @@ record QuoteView(
      *
      * @param steps picture of the way from cost to price
      * @param table the same in figures
+     * @param assumed what is in doubt about the hours; null when they rest on test strips
      */
     record ItemView(
             int position,
@@ -31,6 +33,7 @@ record QuoteView(
             String steps,
             List<TakeOffView.StepView> table,
             List<LineRow> lines,
+            @Nullable String assumed,
             List<TakeOffView.CautionView> cautions) {}
 
     /**

@@ -6,6 +6,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.FormingHours;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Finding;
@@ -77,6 +78,7 @@ final class QuoteViews {
                         .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
                         .toList(),
                 item.estimate().operations().stream().map(this::line).toList(),
+                FormingHours.doubt(item.takeOff(), item.estimate(), book),
                 cautions(item, book));
     }
 

@@ -125,6 +125,7 @@ record TakeOffView(
      * The figures.
      *
      * @param main null while nothing can be estimated
+     * @param assumed what is in doubt about the hours; null when they rest on test strips
      * @param saved when this was kept, as a time of day; null when it was not
      */
     record ResultView(
@@ -138,6 +139,7 @@ record TakeOffView(
             List<WorkedOut> workedOut,
             boolean complete,
             @Nullable Integer edition,
+            @Nullable String assumed,
             @Nullable String saved) {}
 
     /** A field that was left empty because others say what belongs into it. */

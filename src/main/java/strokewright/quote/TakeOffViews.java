@@ -13,6 +13,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.FormingHours;
 import strokewright.estimate.Formulas;
 import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
@@ -557,6 +558,9 @@ final class TakeOffViews {
                         .toList(),
                 reckoned.complete(),
                 book.edition(),
+                estimate == null
+                        ? null
+                        : FormingHours.doubt(reckoned.read().takeOff(), estimate, book),
                 saved);
     }
 

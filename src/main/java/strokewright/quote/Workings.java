@@ -17,6 +17,7 @@ import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.AtCentre;
 import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.FormingHours;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.estimate.TakeOff.Per;
@@ -470,11 +471,10 @@ final class Workings {
                                 + " its inmost row to its outmost; strokes and minutes of all"
                                 + " repeats.",
                         Look.PLAIN.quietly()));
-        grid.line(
-                text(
-                        "Until a test strip of this metal has been measured, forming hours are good"
-                                + " to about a factor of two either way (assumed).",
-                        Look.PLAIN.quietly()));
+        String assumed = FormingHours.doubt(item.takeOff(), item.estimate(), book);
+        if (assumed != null) {
+            grid.line(text(assumed, Look.PLAIN.quietly()));
+        }
     }
 
     private void findings() {

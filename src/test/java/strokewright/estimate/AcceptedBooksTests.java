@@ -93,8 +93,11 @@ class AcceptedBooksTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.01,", ", 0.8", "0.01, 0.8"})
-    void withEitherHalfOfAPassLimit(@Nullable Double biteStrain, @Nullable Double strokeWorkJ) {
+    @CsvSource({"0.01,,", ", 0.8,", ",, 0.45", "0.01, 0.8, 0.45"})
+    void withAnyFigureOfAPassLimit(
+            @Nullable Double biteStrain,
+            @Nullable Double strokeWorkJ,
+            @Nullable Double feedEfficiency) {
         for (JsonNode tool : ROOT.get("tools")) {
             EditedBook edited = EditedBook.read(STARTER);
             for (String family :
@@ -106,6 +109,7 @@ class AcceptedBooksTests {
                                 family,
                                 biteStrain,
                                 strokeWorkJ,
+                                feedEfficiency,
                                 "measured"));
             }
             assertThat(ShopBookCheck.faults(edited.book())).isEmpty();

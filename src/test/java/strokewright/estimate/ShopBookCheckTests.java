@@ -51,6 +51,7 @@ class ShopBookCheckTests {
         "/familyBite/other~1family, 0.01, 5, 0, 6",
         "/passLimits/0/biteStrain, 0.0005, 0.2, 0.0004, 0.21",
         "/passLimits/0/strokeWorkJ, 0.001, 1000, 0.0009, 1000.1",
+        "/passLimits/0/feedEfficiency, 0.05, 1, 0.049, 1.01",
         "/times/checkEveryPasses, 1, 1000, 0, 1001",
         "/times/stationSeconds, 0, 3600, -1, 3601",
         "/times/machineAllowancePercent, 0, 200, -1, 201",
