@@ -27,6 +27,10 @@ public enum CostingFormula implements Formula {
     HOURS_AT_RATE("hours × rate", "arithmetic", x -> x[0].multiply(x[1])),
     MASS_AT_PRICE(
             "mass × pieces × price per kg", "arithmetic", x -> x[0].multiply(x[1]).multiply(x[2])),
+    COST_OF_WORN_TOOLS(
+            "cost × (pieces / life, rounded up)",
+            "arithmetic: a tool is bought anew for every begun life",
+            x -> x[0].multiply(x[1].divide(x[2], 0, RoundingMode.CEILING))),
     UP_TO_MINIMUM_CHARGE(
             "max(0, minimum charge − cost)",
             "arithmetic",

@@ -20,7 +20,6 @@ import strokewright.estimate.ShopBook.Times;
 import strokewright.estimate.ShopBook.Tool;
 import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.TakeOff.Extra;
-import strokewright.estimate.TakeOff.Per;
 import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why.Input;
@@ -310,10 +309,11 @@ final class Quantity {
         BigDecimal sum = BigDecimal.ZERO;
         for (Extra extra : takeOff.extras()) {
             BigDecimal cost =
-                    extra.cost()
-                            .amount()
-                            .multiply(BigDecimal.valueOf(extra.per() == Per.PIECE ? quantity : 1));
-            parts.add(drawing(extra.name(), cost.doubleValue(), ""));
+                    extra.cost().amount().multiply(BigDecimal.valueOf(extra.times(quantity)));
+            parts.add(
+                    extra.lifePieces() == null
+                            ? drawing(extra.name(), cost.doubleValue(), "")
+                            : wornOut(extra, cost));
             sum = sum.add(cost);
         }
         if (minimumCharges.signum() > 0) {
@@ -326,6 +326,17 @@ final class Quantity {
                 sum.doubleValue(),
                 parts.toArray(Input[]::new));
         return sum;
+    }
+
+    private Input wornOut(Extra tool, BigDecimal cost) {
+        working.note(
+                tool.name() + ".cost",
+                COST_OF_WORN_TOOLS,
+                cost.doubleValue(),
+                drawing("cost", tool.cost().amount().doubleValue(), ""),
+                computed("pieces", quantity, ""),
+                drawing("life", tool.lifePieces(), ""));
+        return computed(tool.name(), cost.doubleValue(), "");
     }
 
     private static Estimate.AtCentre atCentre(Charge charge, Currency currency) {

@@ -1,5 +1,6 @@
 package strokewright.estimate;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -96,12 +97,33 @@ public record TakeOff(
         }
     }
 
-    /** Something bought or made specially for the item. */
-    public record Extra(@Nullable String name, Per per, ExtraKind kind, @Nullable Money cost) {
+    /**
+     * Something bought or made specially for the item.
+     *
+     * @param cost for each piece, or once for the order
+     * @param lifePieces a tool wears out: its cost is paid anew for every begun so many pieces of
+     *     the item; once when left out
+     * @param leadTimeDays until it is there; null where nobody waits for it
+     */
+    public record Extra(
+            @Nullable String name,
+            Per per,
+            ExtraKind kind,
+            @Nullable Money cost,
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer lifePieces,
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer leadTimeDays) {
 
         public Extra {
             per = per == null ? Per.ORDER : per;
             kind = kind == null ? ExtraKind.BOUGHT_OUT : kind;
+        }
+
+        /** How often its cost is paid for so many pieces of the item. */
+        public int times(int quantity) {
+            if (per == Per.PIECE) {
+                return quantity;
+            }
+            return lifePieces == null ? 1 : (quantity + lifePieces - 1) / lifePieces;
         }
     }
 
@@ -170,6 +192,9 @@ public record TakeOff(
         @JsonProperty("bought-out")
         BOUGHT_OUT,
         @JsonProperty("special-direct")
-        SPECIAL_DIRECT
+        SPECIAL_DIRECT,
+        /** A tool bought for this item, such as one for a press. */
+        @JsonProperty("tooling")
+        TOOLING
     }
 }

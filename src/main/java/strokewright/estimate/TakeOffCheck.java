@@ -21,6 +21,8 @@ public final class TakeOffCheck {
     private static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;
     private static final double MOST_MINUTES = 1_000_000;
+    private static final int LONGEST_LIFE = 100_000_000;
+    private static final int LONGEST_LEAD_DAYS = 3_650;
 
     private final Faults faults = new Faults();
     private final ShopBook book;
@@ -206,5 +208,11 @@ public final class TakeOffCheck {
                 faults.add(at + "/cost/currency", "must be " + book.currency() + ", the shop's");
             }
         }
+        if (faults.overIfGiven(at + "/lifePieces", extra.lifePieces(), 0, LONGEST_LIFE)
+                && extra.lifePieces() != null
+                && extra.per() == TakeOff.Per.PIECE) {
+            faults.add(at + "/lifePieces", "goes only with a cost per order: a tool that wears");
+        }
+        faults.withinIfGiven(at + "/leadTimeDays", extra.leadTimeDays(), 0, LONGEST_LEAD_DAYS);
     }
 }

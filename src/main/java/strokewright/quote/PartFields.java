@@ -87,13 +87,16 @@ final class PartFields {
                             "kind",
                             "Kind",
                             new Option("bought-out", "bought out"),
-                            new Option("special-direct", "made for this order")),
+                            new Option("special-direct", "made for this order"),
+                            new Option("tooling", "a tool")),
                     choice(
                             "per",
                             "Per",
                             new Option("order", "order"),
                             new Option("piece", "piece")),
-                    number("cost", "Cost", "", ""));
+                    number("cost", "Cost", "", ""),
+                    whole("lifePieces", "Lasts", "for all").saying("pieces, a tool that wears"),
+                    whole("leadTimeDays", "Lead time", "none").saying("days until it is there"));
 
     private static List<Option> grades(ShopBook book) {
         return book.grades().stream()

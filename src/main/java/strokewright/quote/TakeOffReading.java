@@ -246,7 +246,9 @@ final class TakeOffReading {
                 text(row + "/name"),
                 choice(row + "/per", TakeOff.Per.values()),
                 choice(row + "/kind", TakeOff.ExtraKind.values()),
-                cost == null ? null : new Money(cost, book.currency()));
+                cost == null ? null : new Money(cost, book.currency()),
+                whole(row + "/lifePieces"),
+                whole(row + "/leadTimeDays"));
     }
 
     // Geometry --------------------------------------------------------------------------------

@@ -256,16 +256,24 @@ final class Workings {
         grid.quantityHeads("Bought out and made specially, " + currency, "", "exactly");
         for (int i = 0; i < extras.size(); i++) {
             Extra extra = extras.get(i);
-            boolean each = extra.per() == Per.PIECE;
             double amount = extra.cost().amount().doubleValue();
             String name = "extra " + i;
             grid.amounts(
                     name,
                     extra.name(),
-                    each ? "for each piece" : "once per order",
-                    q -> each ? amount * quantities.get(q).quantity() : amount);
+                    paid(extra),
+                    q -> amount * extra.times(quantities.get(q).quantity()));
             specialDirect.add(name);
         }
+    }
+
+    private static String paid(Extra extra) {
+        if (extra.per() == Per.PIECE) {
+            return "for each piece";
+        }
+        return extra.lifePieces() == null
+                ? "once per order"
+                : "for every begun " + extra.lifePieces() + " pieces";
     }
 
     /** Lines that cost at least so much, however little time they take. */

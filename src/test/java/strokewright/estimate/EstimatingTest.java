@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.costing.Practice;
 import strokewright.estimate.Operation.Sense;
@@ -358,6 +359,58 @@ class EstimatingTest {
         assertThat(estimate.quantities())
                 .allSatisfy(q -> assertThat(q.setupMinutes()).isCloseTo(46.0, within(1e-9)))
                 .allSatisfy(q -> assertThat(q.runMinutes()).isZero());
+    }
+
+    @ParameterizedTest(name = "{0} pieces need {1} tools")
+    @CsvSource({"1, 1", "399, 1", "400, 1", "401, 2", "800, 2", "801, 3"})
+    void aToolThatWearsIsPaidForEveryBegunLife(int quantity, int tools) {
+        TakeOff takeOff = withTool(400);
+        Estimate.ForQuantity figures =
+                Estimating.reckon(takeOff, WorkedShop.book()).forQuantity(quantity);
+        assertThat(figures.cost().specialDirect().amount()).isEqualByComparingTo(1900 * tools + "");
+        assertThat(figures.why())
+                .filteredOn(w -> w.figure().equals("Press tool.cost"))
+                .singleElement()
+                .satisfies(w -> assertThat(w.value()).isEqualTo(1900.0 * tools));
+    }
+
+    @Test
+    void aToolThatLastsIsPaidOnce() {
+        Reckoning reckoning = Estimating.reckon(withTool(null), WorkedShop.book());
+        assertThat(reckoning.forQuantity(100_000).cost().specialDirect())
+                .isEqualTo(Money.of("1900.00", "EUR"));
+    }
+
+    @Test
+    void anExtraWithoutLifeAndLeadTimeIsWrittenAsBefore() {
+        TakeOff.Extra coat =
+                new TakeOff.Extra("Coat", null, null, Money.of("85.00", "EUR"), null, null);
+        assertThat(EditedBook.JSON.writeValueAsString(coat))
+                .isEqualTo(
+                        "{\"name\":\"Coat\",\"per\":\"order\",\"kind\":\"bought-out\","
+                                + "\"cost\":{\"amount\":\"85.00\",\"currency\":\"EUR\"}}");
+    }
+
+    private static TakeOff withTool(Integer lifePieces) {
+        TakeOff frame =
+                WorkedShop.of(
+                        WorkedShop.curve(Operation.Sense.SHRINK, 1885, 300, 40, "soft"), "al", 2);
+        return new TakeOff(
+                frame.title(),
+                null,
+                null,
+                null,
+                null,
+                frame.parts(),
+                null,
+                List.of(
+                        new TakeOff.Extra(
+                                "Press tool",
+                                null,
+                                TakeOff.ExtraKind.TOOLING,
+                                Money.of("1900.00", "EUR"),
+                                lifePieces,
+                                35)));
     }
 
     @Test

@@ -46,7 +46,16 @@ final class RandomTakeOffs {
                                 "Powder coat",
                                 random.nextBoolean() ? Per.ORDER : Per.PIECE,
                                 ExtraKind.BOUGHT_OUT,
-                                Money.of("85.35", "EUR"))));
+                                Money.of("85.35", "EUR"),
+                                null,
+                                null),
+                        new Extra(
+                                "Press tool",
+                                Per.ORDER,
+                                ExtraKind.TOOLING,
+                                Money.of("211.90", "EUR"),
+                                random.nextBoolean() ? null : random.nextInt(1, 40),
+                                random.nextBoolean() ? null : random.nextInt(0, 60))));
     }
 
     private Part part(String name) {

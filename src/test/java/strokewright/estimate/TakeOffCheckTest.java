@@ -30,7 +30,8 @@ class TakeOffCheckTest {
                 {"type":"take-out-dents","spots":6,"strokesPerSpot":60},
                 {"type":"standard","standard":"Cut","amount":4}]}],
              "assembly":[{"type":"standard","standard":"Weld","amount":1.9}],
-             "extras":[{"name":"Powder coat","per":"order","kind":"bought-out","cost":{"amount":"85.00","currency":"EUR"}}]}
+             "extras":[{"name":"Powder coat","per":"order","kind":"bought-out","cost":{"amount":"85.00","currency":"EUR"}},
+               {"name":"Press tool","per":"order","kind":"tooling","cost":{"amount":"1900.00","currency":"EUR"},"lifePieces":400,"leadTimeDays":35}]}
             """;
 
     @Test
@@ -54,6 +55,11 @@ class TakeOffCheckTest {
                 "/parts/0/name | \" \" | /parts/0/name",
                 "/parts/0/perAssembly | 0 | /parts/0/perAssembly",
                 "/parts/0/grade | \"tin\" | /parts/0/grade",
+                "/extras/1/lifePieces | 0 | /extras/1/lifePieces",
+                "/extras/1/lifePieces | 100000001 | /extras/1/lifePieces",
+                "/extras/1/per | \"piece\" | /extras/1/lifePieces",
+                "/extras/1/leadTimeDays | -1 | /extras/1/leadTimeDays",
+                "/extras/1/leadTimeDays | 3651 | /extras/1/leadTimeDays",
                 "/parts/0/grade | null | /parts/0/grade",
                 "/parts/0/thicknessMm | 0 | /parts/0/thicknessMm",
                 "/parts/0/thicknessMm | -1 | /parts/0/thicknessMm",
