@@ -65,6 +65,46 @@ public final class Edges {
     }
 
     /**
+     * A stretch of an outline with a flange along it.
+     *
+     * @param heightMm flange height
+     */
+    public record OutlinedEdge(Stretch stretch, double heightMm) {
+
+        /** Heights of the rows, judged where the outline is tightest; outermost last. */
+        public List<Double> heights(double jawMm, double minimumStrain) {
+            return Edges.heights(heightMm, jawMm, minimumStrain, this::strainAt);
+        }
+
+        /** The largest strain of each row, and the length of the stretch. */
+        public List<Row> rows(List<Double> heights, Working working) {
+            return Edges.rows(
+                    heights,
+                    y ->
+                            working.figure(
+                                    "strains",
+                                    strainFormula(),
+                                    drawing("y", y, "mm"),
+                                    drawing("R", 1 / stretch.tightest(), "mm"),
+                                    drawing("k₀", 0, "1/mm")),
+                    y -> stretch.lengthMm());
+        }
+
+        /** Strain of the outermost row at another height. */
+        public double strainAt(double height) {
+            return strainFormula().apply(height, 1 / stretch.tightest(), 0);
+        }
+
+        public double bandMm2() {
+            return stretch.bentMm() * heightMm;
+        }
+
+        private Formula strainFormula() {
+            return stretch.shrink() ? CURVE_EDGE_SHRINK_STRAIN : CURVE_EDGE_STRETCH_STRAIN;
+        }
+    }
+
+    /**
      * A flange turned up on a curved edge.
      *
      * @param shrink outer edge (shrink), or hole and concave edge (stretch, needs height &lt;

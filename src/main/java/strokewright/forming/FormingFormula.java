@@ -1,6 +1,7 @@
 package strokewright.forming;
 
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import strokewright.quantity.Formula;
 
@@ -115,6 +116,25 @@ public enum FormingFormula implements Formula {
     CAPACITY_THICKNESS(
             "rated × min(1.5, S / Rm)", "assumed", x -> x[0] * Math.min(1.5, x[1] / x[2])),
 
+    // Outlines.
+    OUTLINE_PASS_LENGTH(
+            "Σ length·N(share·|ln(1 − y·κ)|), N as for passes but not rounded up; inputs y, share,"
+                    + " ε₀, K, n, t, W, b, then length and curvature κ of every bend, stretching"
+                    + " negative",
+            "assumed; the sum is the trapezoid rule with steps of at most 2 mm",
+            x ->
+                    alongBends(
+                            x,
+                            8,
+                            e -> Passes.needed(e * x[1], x[2], x[3], x[4], x[5], x[6], x[7]))),
+    OUTLINE_PASS_LENGTH_BY_STRAIN(
+            "Σ length·share·|ln(1 − y·κ)| / strain per pass; inputs y, share, strain per pass, then"
+                    + " length and curvature κ of every bend, stretching negative",
+            "the shop's own strain per pass",
+            x -> alongBends(x, 3, e -> e * x[1] / x[2])),
+    OUTLINE_STROKES("⌈pass length / pitch⌉", "count", x -> Rounding.up(x[0] / x[1])),
+    JOINTS_OF_STOCK("⌈length / longest⌉ pieces", "count", x -> Rounding.up(x[0] / x[1])),
+
     // Strokes and minutes.
     ROW_STROKES("passes × ⌈length / pitch⌉", "count", x -> x[0] * Rounding.up(x[1] / x[2])),
     AREA_STROKES(
@@ -154,6 +174,18 @@ public enum FormingFormula implements Formula {
             "common practice, no source",
             x -> x[0] * (x[1] * x[2] / 10_000 + x[3])),
     PERSON_MINUTES("elapsed × people", "count", x -> x[0] * x[1]);
+
+    private static double alongBends(double[] x, int first, DoubleUnaryOperator passes) {
+        double sum = 0;
+        for (int i = first; i + 1 < x.length; i += 2) {
+            double strain = Math.abs(Math.log(1 - x[0] * x[i + 1]));
+            sum +=
+                    strain * x[1] < PassPlan.NOT_WORTH_A_PASS
+                            ? 0
+                            : x[i] * passes.applyAsDouble(strain);
+        }
+        return sum;
+    }
 
     private final String text;
     private final String source;

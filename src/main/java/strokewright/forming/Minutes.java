@@ -73,6 +73,61 @@ public record Minutes(
     }
 
     /**
+     * One stretch of an outline: the rows' strokes follow the strain along it, correction passes
+     * run over all that is bent.
+     *
+     * @param stretchOf where it is and how it is bent
+     * @param heights of the rows, outermost last
+     */
+    public static Minutes alongStretch(
+            String name,
+            Stretch stretchOf,
+            List<Double> heights,
+            PassPlan plan,
+            Metal metal,
+            double thicknessMm,
+            int correctionPasses,
+            double outlineStationMm,
+            Setting setting,
+            Pace pace,
+            Working working) {
+        Input pitch = computed("pitch", setting.pitchMm(), "mm");
+        List<Input> strokes = new ArrayList<>();
+        for (double height : heights) {
+            double length =
+                    OutlinePasses.lengthMm(
+                            height, stretchOf, plan, metal, thicknessMm, setting, working);
+            strokes.add(
+                    computed(
+                            "strokes of a row",
+                            working.figure(
+                                    "rowStrokes",
+                                    OUTLINE_STROKES,
+                                    computed("pass length", length, "mm"),
+                                    pitch),
+                            ""));
+        }
+        strokes.add(rowStrokes(correctionPasses, stretchOf.bentMm(), pitch, working));
+        double checks =
+                working.figure(
+                        name + ".checks",
+                        CHECKS,
+                        computed("passes of the most worked row", plan.most(), ""),
+                        pace.checkEveryPasses(),
+                        computed("correction passes", correctionPasses, ""));
+        double stations =
+                working.figure(
+                        name + ".stations",
+                        ARC_STATIONS,
+                        computed("length", stretchOf.lengthMm(), "mm"),
+                        computed("station length", outlineStationMm, "mm"));
+        double total =
+                working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
+        return timed(
+                name, total, plan.total() + correctionPasses, checks, stations, 0, pace, working);
+    }
+
+    /**
      * Passes over a whole area.
      *
      * @param fewestStations stations on the smallest area
@@ -137,6 +192,11 @@ public record Minutes(
 
     public double machineMinutes() {
         return strokeMinutes + repositionMinutes + checkMinutes + findMinutes;
+    }
+
+    /** The same work done {@code count} times, in elapsed minutes. */
+    public static double elapsed(int count, List<Minutes> stretches) {
+        return count * stretches.stream().mapToDouble(Minutes::machineMinutes).sum();
     }
 
     /** Everything added up and done {@code count} times. */

@@ -17,9 +17,16 @@ import strokewright.quantity.Working;
  *
  * @param passes passes of each row, correction passes not among them
  * @param anneals how many cycles follow the first
+ * @param firstCycleShare share of every strain that the first cycle puts in
+ * @param furtherCycleShare share of every strain that each further cycle puts in
  * @param firstCycleRoom strain that the metal takes as delivered; infinite without a limit
  */
-public record PassPlan(List<Integer> passes, int anneals, double firstCycleRoom) {
+public record PassPlan(
+        List<Integer> passes,
+        int anneals,
+        double firstCycleRoom,
+        double firstCycleShare,
+        double furtherCycleShare) {
 
     /** With less strain a row needs no pass. */
     static final double NOT_WORTH_A_PASS = 0.0005;
@@ -81,7 +88,12 @@ public record PassPlan(List<Integer> passes, int anneals, double firstCycleRoom)
                                             thicknessMm,
                                             working)));
         }
-        return new PassPlan(List.copyOf(passes), anneals, room);
+        return new PassPlan(
+                List.copyOf(passes),
+                anneals,
+                room,
+                most > 0 ? cycles.first / most : 1,
+                most > 0 ? cycles.further / most : 0);
     }
 
     public int total() {
