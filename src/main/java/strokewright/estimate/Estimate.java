@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Finding;
@@ -14,12 +15,14 @@ import strokewright.quantity.Why;
  *
  * @param operations in the order of the take-off, the assembly's last
  * @param feasible false when any finding is a refusal
+ * @param plan tools and order of one item; null without forming
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Estimate(
         Integer shopBookEdition,
         boolean feasible,
         List<Line> operations,
+        @Nullable Plan plan,
         List<ForQuantity> quantities,
         List<Finding> findings) {
 
@@ -42,6 +45,7 @@ public record Estimate(
      * @param position counted from one within its part or within the assembly
      * @param findMinutes to find and feel dents
      * @param annealMinutes off the machine: anneals, cooling, cleaning
+     * @param dressMinutes off the machine: dressing out the marks of steel-faced tools
      * @param machineMinutes elapsed at the machine or work centre
      * @param personMinutes elapsed times people
      * @param override the estimator's own elapsed minutes, which go into hours and price instead
@@ -66,6 +70,7 @@ public record Estimate(
             @Nullable Double rimShare,
             @Nullable Double blankDiameterMm,
             @Nullable Crown crown,
+            @Nullable Outlined outline,
             @Nullable Long strokes,
             @Nullable Double strokeMinutes,
             @Nullable Double repositionMinutes,
@@ -73,23 +78,169 @@ public record Estimate(
             @Nullable Double checkMinutes,
             @Nullable Double findMinutes,
             @Nullable Double annealMinutes,
+            @Nullable Double dressMinutes,
             @Nullable Double setupMinutes,
             double machineMinutes,
             double personMinutes,
             int people,
             Operation.@Nullable Override override,
             List<Finding> findings,
-            List<Why> why) {}
+            List<Why> why) {
+
+        Line withFindings(List<Finding> other) {
+            return new Line(
+                    part,
+                    position,
+                    type,
+                    standard,
+                    workCentre,
+                    machine,
+                    tool,
+                    crownTool,
+                    strains,
+                    passes,
+                    correctionPasses,
+                    tippingPasses,
+                    anneals,
+                    edgeThicknessMm,
+                    rimShare,
+                    blankDiameterMm,
+                    crown,
+                    outline,
+                    strokes,
+                    strokeMinutes,
+                    repositionMinutes,
+                    checks,
+                    checkMinutes,
+                    findMinutes,
+                    annealMinutes,
+                    dressMinutes,
+                    setupMinutes,
+                    machineMinutes,
+                    personMinutes,
+                    people,
+                    override,
+                    List.copyOf(other),
+                    why);
+        }
+    }
 
     /** The stretched middle of a dish; strain and passes are of one, strokes of all of them. */
     public record Crown(double strain, int passes, int anneals, long strokes, double thicknessMm) {}
 
     /**
+     * An outline that was followed.
+     *
+     * @param turningDeg of all its runs together, corners included
+     * @param stretches what is worked, each in one sense
+     * @param corners to fold or to join
+     */
+    public record Outlined(
+            double lengthMm, double turningDeg, List<Stretched> stretches, List<Turn> corners) {
+
+        public Outlined {
+            stretches = List.copyOf(stretches);
+            corners = List.copyOf(corners);
+        }
+    }
+
+    /**
+     * One stretch of an outline; strains and passes where it is tightest, outermost row last.
+     *
+     * @param fromMm where it begins along its run
+     */
+    public record Stretched(
+            Operation.Sense sense,
+            String tool,
+            double fromMm,
+            double lengthMm,
+            double bentMm,
+            double tightestRadiusMm,
+            List<Double> strains,
+            List<Integer> passes,
+            int anneals,
+            long strokes,
+            double edgeThicknessMm) {}
+
+    /**
+     * A corner of an outline.
+     *
+     * @param atMm where it is along its run
+     */
+    public record Turn(double atMm, double xMm, double yMm, double angleDeg) {}
+
+    /**
+     * Which tool does what, and in which order.
+     *
+     * @param changes of tools for one item, the first tool put in included
+     * @param minutes at the machines for one item, tool changes included, before allowance
+     * @param exact false where there was too much to look through, and the plan goes on with the
+     *     tool in the machine as long as that can do anything
+     * @param ownToolMinutes what the estimator's own choices of tools add; null where the estimator
+     *     made none
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Plan(
+            List<Visit> visits,
+            int changes,
+            double minutes,
+            boolean exact,
+            @Nullable Double ownToolMinutes,
+            List<OwnTool> ownTools) {
+
+        public Plan {
+            visits = List.copyOf(visits);
+            ownTools = List.copyOf(ownTools);
+        }
+    }
+
+    /**
+     * A tool that the estimator chose where another would take fewer minutes; both of one piece.
+     */
+    public record OwnTool(
+            String part,
+            int position,
+            String tool,
+            double minutes,
+            String quickestTool,
+            double quickestMinutes) {}
+
+    /**
+     * One visit of a part to its machine.
+     *
+     * @param visit counted from one; an anneal lies between two visits
+     * @param change whether the tool has to be put in
+     */
+    public record Visit(
+            String machine,
+            String part,
+            int position,
+            int visit,
+            int visits,
+            String tool,
+            boolean change) {}
+
+    /** How a number of items goes over the machine. */
+    public enum Passage {
+        /** All of them at each tool before the tool is changed. */
+        @JsonProperty("batch")
+        BATCH,
+        /** Each through all its tools before the next. */
+        @JsonProperty("piece")
+        PIECE
+    }
+
+    /**
      * One quantity of the whole item. Minutes are person-minutes for the whole quantity after
      * allowance and practice; set-up and run together are the plan hours.
+     *
+     * @param passage the cheaper of batch and piece by piece
+     * @param provingRound whether the first item goes through on its own before the others
      */
     public record ForQuantity(
             int quantity,
+            Passage passage,
+            boolean provingRound,
             int toolChanges,
             double setupMinutes,
             double runMinutes,

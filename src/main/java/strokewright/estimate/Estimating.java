@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import strokewright.estimate.ShopBook.Machine;
 import strokewright.estimate.ShopBook.Sheet;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.TakeOff.Part;
@@ -19,7 +18,7 @@ import strokewright.quantity.Working;
 public final class Estimating {
 
     /** Raised whenever the same take-off and shop book would give another figure. */
-    public static final int METHOD_VERSION = 1;
+    public static final int METHOD_VERSION = 2;
 
     private Estimating() {}
 
@@ -41,12 +40,17 @@ public final class Estimating {
         if (!faults.isEmpty()) {
             throw new InvalidInput(faults);
         }
+        List<Planned> parts = new ArrayList<>();
+        for (int i = 0; i < takeOff.parts().size(); i++) {
+            parts.add(Planned.of(book, takeOff.parts().get(i), "/parts/" + i));
+        }
+        Planning planning = new Planning(parts);
         List<Worked> lines = new ArrayList<>();
         List<Metalled> metal = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
-        for (int i = 0; i < takeOff.parts().size(); i++) {
+        for (int i = 0; i < parts.size(); i++) {
             Part part = takeOff.parts().get(i);
-            List<Worked> worked = part(book, part, "/parts/" + i);
+            List<Worked> worked = planning.worked(i);
             lines.addAll(worked);
             worked.forEach(w -> findings.addAll(w.line().findings()));
             metal(book, part, "/parts/" + i, findings).ifPresent(metal::add);
@@ -55,7 +59,8 @@ public final class Estimating {
             lines.add(
                     standard(book, null, 1, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
         }
-        return new Reckoning(takeOff, book, lines, metal, findings);
+        return new Reckoning(
+                takeOff, book, lines, planning.rounds(), planning.plan(), metal, findings);
     }
 
     /**
@@ -65,42 +70,7 @@ public final class Estimating {
      */
     record Metalled(Part part, double kg, Sheet sheet, String origin) {}
 
-    /** On the machine that the take-off names, else on the first that can do all of it. */
-    private static List<Worked> part(ShopBook book, Part part, String pointer) {
-        if (part.machine() != null || book.machines().isEmpty()) {
-            return on(book, part, book.machine(part.machine()).orElse(null), pointer);
-        }
-        List<Worked> first = null;
-        for (Machine machine : book.machines()) {
-            List<Worked> worked = on(book, part, machine, pointer);
-            if (worked.stream().allMatch(w -> FormedWork.refusals(w.line()) == 0)) {
-                return worked;
-            }
-            first = first == null ? worked : first;
-        }
-        return first;
-    }
-
-    private static List<Worked> on(
-            ShopBook book, Part part, @Nullable Machine machine, String pointer) {
-        List<Worked> worked = new ArrayList<>();
-        for (int i = 0; i < part.operations().size(); i++) {
-            Operation operation = part.operations().get(i);
-            if (operation instanceof Operation.Standard standard) {
-                worked.add(standard(book, part.name(), part.perAssembly(), i + 1, standard));
-            } else {
-                worked.add(
-                        FormedWork.quickest(
-                                Bench.of(book, part, machine),
-                                (Operation.Formed) operation,
-                                i + 1,
-                                pointer + "/operations/" + i));
-            }
-        }
-        return worked;
-    }
-
-    private static Worked standard(
+    static Worked standard(
             ShopBook book,
             @Nullable String part,
             int perAssembly,
@@ -156,6 +126,8 @@ public final class Estimating {
                         null,
                         null,
                         null,
+                        null,
+                        null,
                         setup,
                         each,
                         each * standard.people(),
@@ -170,6 +142,7 @@ public final class Estimating {
                 null,
                 List.of(),
                 standard,
+                null,
                 null);
     }
 

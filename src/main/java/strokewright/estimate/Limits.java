@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Formed;
 import strokewright.estimate.ShopBook.Tool;
@@ -45,13 +46,20 @@ final class Limits {
         find("no-tool", Severity.REFUSAL, field, Map.of("operation", operation.kind()), null);
     }
 
-    void marks(Tool tool) {
-        if (ToolChoice.marks(tool, bench.part().surface())) {
-            find("marks-on-visible-surface", Severity.DOUBT, "", Map.of("tool", tool.name()), null);
-        }
+    long refusals() {
+        return findings.stream().filter(f -> f.severity() == Severity.REFUSAL).count();
     }
 
-    boolean heightUnderRadius(double height, double radius) {
+    /** The shop book has no time standard for dressing them out. */
+    void marksStay(Tool tool) {
+        find("marks-on-visible-surface", Severity.DOUBT, "", Map.of("tool", tool.name()), null);
+    }
+
+    /**
+     * @param change the height and the radius that would do; asked for only where it is refused
+     */
+    boolean heightUnderRadius(
+            double height, double radius, Supplier<@Nullable Map<String, Object>> change) {
         if (height < radius) {
             return true;
         }
@@ -60,7 +68,7 @@ final class Limits {
                 Severity.REFUSAL,
                 "/heightMm",
                 values("heightMm", height, "radiusMm", radius),
-                null);
+                change.get());
         return false;
     }
 
@@ -220,7 +228,7 @@ final class Limits {
                 change);
     }
 
-    private void find(
+    void find(
             String code,
             Severity severity,
             String field,
@@ -229,7 +237,7 @@ final class Limits {
         findings.add(new Finding(code, severity, pointer + field, values, change));
     }
 
-    private static Map<String, Object> values(Object... namesAndValues) {
+    static Map<String, Object> values(Object... namesAndValues) {
         Map<String, Object> values = new LinkedHashMap<>();
         for (int i = 0; i < namesAndValues.length; i += 2) {
             values.put((String) namesAndValues[i], namesAndValues[i + 1]);

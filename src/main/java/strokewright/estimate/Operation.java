@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** One line of a take-off: forming at the machine, or work by one of the shop's time standards. */
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
     @JsonSubTypes.Type(value = Operation.Smooth.class, name = "smooth"),
     @JsonSubTypes.Type(value = Operation.Flatten.class, name = "flatten"),
     @JsonSubTypes.Type(value = Operation.TakeOutDents.class, name = "take-out-dents"),
+    @JsonSubTypes.Type(value = Operation.FollowOutline.class, name = "follow-outline"),
     @JsonSubTypes.Type(value = Operation.Standard.class, name = "standard")
 })
 public sealed interface Operation permits Operation.Formed, Operation.Standard {
@@ -30,7 +32,7 @@ public sealed interface Operation permits Operation.Formed, Operation.Standard {
      * reaches into the throat; {@code tool} is the estimator's own choice; all may be left out.
      */
     sealed interface Formed extends Operation
-            permits CurveEdge, TurnFlange, Dish, Smooth, Flatten, TakeOutDents {
+            permits CurveEdge, TurnFlange, Dish, Smooth, Flatten, TakeOutDents, FollowOutline {
 
         Integer count();
 
@@ -209,6 +211,58 @@ public sealed interface Operation permits Operation.Formed, Operation.Standard {
             return "take-out-dents";
         }
     }
+
+    /** On which side of an outline the flange is. */
+    enum FlangeSide {
+        /** To which the outline turns on the whole. */
+        @JsonProperty("inside")
+        INSIDE,
+        @JsonProperty("outside")
+        OUTSIDE
+    }
+
+    /**
+     * Follow an outline with a flanged strip, or turn a flange along it in the plane: where the
+     * flange is inside a bend it shrinks, outside it stretches.
+     *
+     * @param path SVG path data (W3C), lengths in mm; or else segments
+     * @param segments arcs and straights one after the other
+     * @param heightMm height of the flange
+     * @param flange side of the flange, inside when left out; for a path only
+     * @param tool for what shrinks, and for all of it where nothing shrinks
+     * @param stretchTool for what stretches
+     */
+    record FollowOutline(
+            @Nullable String path,
+            @Nullable List<Segment> segments,
+            @Nullable Double heightMm,
+            FlangeSide flange,
+            Integer count,
+            @Nullable Double reachMm,
+            @Nullable String tool,
+            @Nullable String stretchTool,
+            @Nullable Override override)
+            implements Formed {
+
+        public FollowOutline {
+            segments = segments == null ? null : TakeOff.copy(segments);
+            flange = flange == null ? FlangeSide.INSIDE : flange;
+            count = count == null ? 1 : count;
+        }
+
+        @java.lang.Override
+        public String kind() {
+            return "follow-outline";
+        }
+    }
+
+    /**
+     * A part of an outline.
+     *
+     * @param radiusMm positive where the flange shrinks, negative where it stretches; straight when
+     *     left out or 0
+     */
+    record Segment(@Nullable Double lengthMm, @Nullable Double radiusMm) {}
 
     /**
      * Work by a time standard of the shop book.

@@ -7,19 +7,19 @@ import static strokewright.quantity.Why.Input.drawing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
 import strokewright.costing.Practice;
 import strokewright.estimate.Estimating.Metalled;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Times;
-import strokewright.estimate.ShopBook.Tool;
 import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.TakeOff.Extra;
+import strokewright.forming.FormingFormula;
 import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why.Input;
@@ -32,6 +32,7 @@ final class Quantity {
     private final ShopBook book;
     private final Times times;
     private final List<Worked> lines;
+    private final List<Round> rounds;
     private final List<Metalled> metal;
     private final int quantity;
     private final Practice practice;
@@ -46,12 +47,14 @@ final class Quantity {
             TakeOff takeOff,
             ShopBook book,
             List<Worked> lines,
+            List<Round> rounds,
             List<Metalled> metal,
             int quantity) {
         this.takeOff = takeOff;
         this.book = book;
         this.times = book.times();
         this.lines = lines;
+        this.rounds = rounds;
         this.metal = metal;
         this.quantity = quantity;
         this.practice =
@@ -85,7 +88,8 @@ final class Quantity {
     }
 
     Estimate.ForQuantity estimate() {
-        int toolChanges = toolChanges();
+        Passing passing = Passing.cheaper(rounds, quantity, proves());
+        toolChanges(passing);
         lines.forEach(this::charge);
         double setupMinutes =
                 working.figure("setupMinutes", Arithmetic.SUM, setup.toArray(Input[]::new));
@@ -111,7 +115,9 @@ final class Quantity {
                         working);
         return new Estimate.ForQuantity(
                 quantity,
-                toolChanges,
+                passing.passage(),
+                passing.provingRound(),
+                passing.changes(),
                 setupMinutes,
                 runMinutes,
                 new Estimate.Hours(hours),
@@ -125,24 +131,42 @@ final class Quantity {
                 working.lines());
     }
 
-    /** Tools are counted in the order of the take-off, each machine with what it last held. */
-    private int toolChanges() {
-        Map<String, String> held = new HashMap<>();
-        int changes = 0;
-        double minutes = 0;
-        for (Worked line : lines) {
-            for (Tool tool : line.tools()) {
-                if (!tool.name().equals(held.put(line.machine().name(), tool.name()))) {
-                    changes++;
-                    minutes += tool.mountMinutes();
-                }
-            }
+    /** Proving the first item right through: for more than one, unless it is a repeat. */
+    private boolean proves() {
+        return takeOff.proveFirst() != null
+                ? takeOff.proveFirst()
+                : takeOff.information() != TakeOff.Information.REPEAT;
+    }
+
+    /** Changes of tools, and the pick-ups that a batch takes at each; practice shortens neither. */
+    private void toolChanges(Passing passing) {
+        String centre = book.formingCentre().name();
+        if (passing.changes() > 0) {
+            double mounts =
+                    working.figure(
+                            "mountMinutes",
+                            FormingFormula.MOUNT_MINUTES,
+                            computed("first round", passing.firstRoundMinutes(), "min"),
+                            computed("further rounds", passing.furtherRounds(), ""),
+                            computed("a further round", passing.furtherRoundMinutes(), "min"));
+            setUp(
+                    "tool changes",
+                    standardMinutes("toolChangeMinutes", mounts, machineAllowance()),
+                    1,
+                    centre);
         }
-        if (changes > 0) {
-            double standard = standardMinutes("toolChangeMinutes", minutes, machineAllowance());
-            setUp("tool changes", standard, 1, book.formingCentre().name());
+        if (passing.pickUpMinutes() > 0) {
+            double elapsed =
+                    standardMinutes("pickUpMinutes", passing.pickUpMinutes(), machineAllowance());
+            double persons =
+                    standardMinutes(
+                            "pickUpPersonMinutes",
+                            passing.pickUpPersonMinutes(),
+                            machineAllowance());
+            run.add(computed("pick-ups at tool changes", persons, "min"));
+            charges.get(centre).add(elapsed, 0);
+            charges.get(centre).labourMinutes += persons;
         }
-        return changes;
     }
 
     private void charge(Worked line) {
@@ -177,31 +201,34 @@ final class Quantity {
                             UP_TO_MINIMUM_CHARGE.exact(
                                     standard.minimumCharge().amount(), BigDecimal.valueOf(cost)));
         }
-        anneals(line, pieces, name);
+        offTheMachine(line.annealedBy(), line.line().annealMinutes(), "anneal", pieces, name);
+        offTheMachine(line.dressedBy(), line.line().dressMinutes(), "dressing", pieces, name);
     }
 
-    /** Anneals have a set-up of their own and never get quicker with practice. */
-    private void anneals(Worked line, int pieces, String name) {
-        Standard standard = line.annealedBy();
-        if (standard == null) {
+    /** Anneals and dressing have a set-up of their own and never get quicker with practice. */
+    private void offTheMachine(
+            @Nullable Standard standard,
+            @Nullable Double minutesEach,
+            String what,
+            int pieces,
+            String name) {
+        if (standard == null || minutesEach == null) {
             return;
         }
         if (standard.setupMinutes() > 0) {
             setUp(
-                    name + " anneal",
+                    name + " " + what,
                     standardMinutes(
-                            name + ".annealSetupMinutes",
+                            name + "." + what + "SetupMinutes",
                             standard.setupMinutes(),
                             benchAllowance()),
                     standard.people(),
                     standard.workCentre());
         }
         run(
-                name + " anneal",
+                name + " " + what,
                 standardMinutes(
-                        name + ".annealRunMinutes",
-                        line.line().annealMinutes() * pieces,
-                        benchAllowance()),
+                        name + "." + what + "RunMinutes", minutesEach * pieces, benchAllowance()),
                 standard.people(),
                 standard.workCentre());
     }
@@ -278,8 +305,7 @@ final class Quantity {
                         .toList());
     }
 
-    private record Priced(
-            WorkCentre centre, double minutes, @org.jspecify.annotations.Nullable Money rate) {}
+    private record Priced(WorkCentre centre, double minutes, @Nullable Money rate) {}
 
     private BigDecimal atRates(String figure, List<Priced> priced) {
         List<Input> parts = new ArrayList<>();
@@ -350,7 +376,7 @@ final class Quantity {
                 centre.machineRate() == null ? none : centre.machineRate());
     }
 
-    private static double rate(@org.jspecify.annotations.Nullable Money rate) {
+    private static double rate(@Nullable Money rate) {
         return rate == null ? 0 : rate.amount().doubleValue();
     }
 

@@ -2,6 +2,7 @@ package strokewright.estimate;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimating.Metalled;
 import strokewright.quantity.Finding;
 
@@ -14,6 +15,8 @@ public final class Reckoning {
     private final TakeOff takeOff;
     private final ShopBook book;
     private final List<Worked> lines;
+    private final List<Round> rounds;
+    private final Estimate.@Nullable Plan plan;
     private final List<Metalled> metal;
     private final List<Finding> findings;
 
@@ -21,11 +24,15 @@ public final class Reckoning {
             TakeOff takeOff,
             ShopBook book,
             List<Worked> lines,
+            List<Round> rounds,
+            Estimate.@Nullable Plan plan,
             List<Metalled> metal,
             List<Finding> findings) {
         this.takeOff = takeOff;
         this.book = book;
         this.lines = List.copyOf(lines);
+        this.rounds = List.copyOf(rounds);
+        this.plan = plan;
         this.metal = List.copyOf(metal);
         this.findings = List.copyOf(findings);
     }
@@ -38,12 +45,13 @@ public final class Reckoning {
                 book.edition(),
                 Estimate.feasible(findings),
                 lines.stream().map(Worked::line).toList(),
+                plan,
                 quantities,
                 findings);
     }
 
     /** For any quantity, 1 to 100,000. */
     public Estimate.ForQuantity forQuantity(int quantity) {
-        return new Quantity(takeOff, book, lines, metal, quantity).estimate();
+        return new Quantity(takeOff, book, lines, rounds, metal, quantity).estimate();
     }
 }

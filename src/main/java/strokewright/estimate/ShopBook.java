@@ -312,6 +312,12 @@ public record ShopBook(
      * @param areaStationsAtLeast fewest stations on an area
      * @param annealStandard name of the time standard that one anneal takes, by dm² of worked band
      * @param annealCoolCleanMinutes cooling and cleaning after each anneal
+     * @param outlineStationMm length along a free outline for each check station
+     * @param smallestWorkableRadiusMm an outline that bends tighter has a corner there
+     * @param stockLengthMm longest sheet or strip that the shop buys; null without limit
+     * @param folderLengthMm longest piece that its folder takes; null without limit
+     * @param dressMarksStandard name of the time standard that dressing out the marks of
+     *     steel-faced tools takes, by dm² of worked band
      * @param formingWorkCentre where forming is charged; the first work centre when left out
      * @param origin where the figures come from
      */
@@ -337,13 +343,19 @@ public record ShopBook(
             @Nullable String annealStandard,
             Double annealCoolCleanMinutes,
             @Nullable String formingWorkCentre,
+            Double outlineStationMm,
+            Double smallestWorkableRadiusMm,
+            @Nullable Double stockLengthMm,
+            @Nullable Double folderLengthMm,
+            @Nullable String dressMarksStandard,
             @Nullable String origin) {
 
         /** Common practice, no source, where not stated otherwise beside the figure. */
         public static final Times DEFAULTS =
                 new Times(
                         null, null, null, null, null, null, null, null, null, null, null, null,
-                        null, null, null, null, null, null, null, null, null, null);
+                        null, null, null, null, null, null, null, null, null, null, null, null,
+                        null, null, null);
 
         public Times {
             checkEveryPasses = or(checkEveryPasses, 3);
@@ -379,6 +391,8 @@ public record ShopBook(
             areaStationMm = or(areaStationMm, 150);
             areaStationsAtLeast = or(areaStationsAtLeast, 3);
             annealCoolCleanMinutes = or(annealCoolCleanMinutes, 5);
+            outlineStationMm = or(outlineStationMm, 120);
+            smallestWorkableRadiusMm = or(smallestWorkableRadiusMm, 10); // assumed
         }
 
         private static Double or(@Nullable Double given, double otherwise) {

@@ -269,13 +269,21 @@ public final class ShopBookCheck {
         faults.within(at + "/thinSheetMm", times.thinSheetMm(), 0.01, 10);
         faults.within(at + "/templateGapMm", times.templateGapMm(), 0.01, 100);
         faults.within(at + "/degreesPerTippingPass", times.degreesPerTippingPass(), 1, 90);
+        faults.within(at + "/outlineStationMm", times.outlineStationMm(), 1, 100_000);
+        faults.within(
+                at + "/smallestWorkableRadiusMm", times.smallestWorkableRadiusMm(), 0.1, 1000);
+        faults.withinIfGiven(at + "/stockLengthMm", times.stockLengthMm(), 100, 100_000);
+        faults.withinIfGiven(at + "/folderLengthMm", times.folderLengthMm(), 100, 100_000);
     }
 
     private void places(String at, Times times) {
         faults.textIfGiven(at + "/origin", times.origin());
         faults.within(at + "/annealCoolCleanMinutes", times.annealCoolCleanMinutes(), 0, 1440);
         if (times.annealStandard() != null) {
-            annealStandard(at + "/annealStandard", times.annealStandard());
+            byDm2(at + "/annealStandard", times.annealStandard());
+        }
+        if (times.dressMarksStandard() != null) {
+            byDm2(at + "/dressMarksStandard", times.dressMarksStandard());
         }
         if (times.formingWorkCentre() != null) {
             faults.known(
@@ -286,7 +294,7 @@ public final class ShopBookCheck {
         }
     }
 
-    private void annealStandard(String at, String name) {
+    private void byDm2(String at, String name) {
         if (faults.known(at, name, standardNames, "time standard")
                 && book.standards().stream()
                         .filter(s -> s != null && name.equals(s.name()))

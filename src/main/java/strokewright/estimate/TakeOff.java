@@ -17,6 +17,8 @@ import strokewright.quantity.Money;
  * @param mainQuantity the quantity that the quote is decided on; the first one when left out
  * @param alreadyMade items of this kind that the shop has made before (practice counts on from
  *     them)
+ * @param proveFirst whether the first item goes right through before the others are begun; when
+ *     left out, for more than one that is no repeat
  * @param assembly work on the item as a whole
  */
 public record TakeOff(
@@ -27,7 +29,8 @@ public record TakeOff(
         Integer alreadyMade,
         List<Part> parts,
         List<Operation> assembly,
-        List<Extra> extras) {
+        List<Extra> extras,
+        @Nullable Boolean proveFirst) {
 
     public TakeOff {
         information = information == null ? Information.DRAWING : information;

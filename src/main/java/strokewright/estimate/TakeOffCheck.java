@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook.Tool;
@@ -20,6 +21,8 @@ public final class TakeOffCheck {
     private static final double LONGEST_MM = 100_000;
     private static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;
+    private static final int LONGEST_PATH = 50_000;
+    private static final int MOST_SEGMENTS = 500;
     private static final double MOST_MINUTES = 1_000_000;
     private static final int LONGEST_LIFE = 100_000_000;
     private static final int LONGEST_LEAD_DAYS = 3_650;
@@ -169,10 +172,81 @@ public final class TakeOffCheck {
             area(at, smooth.areaMm2(), smooth.timesOver());
         } else if (formed instanceof Operation.Flatten flatten) {
             area(at, flatten.areaMm2(), flatten.timesOver());
+        } else if (formed instanceof Operation.FollowOutline follow) {
+            outline(at, follow);
         } else if (formed instanceof Operation.TakeOutDents dents) {
             faults.within(at + "/spots", dents.spots(), 1, 10_000);
             faults.within(at + "/strokesPerSpot", dents.strokesPerSpot(), 1, 10_000);
         }
+    }
+
+    private void outline(String at, Operation.FollowOutline follow) {
+        int before = faults.all().size();
+        faults.over(at + "/heightMm", follow.heightMm(), 0, LONGEST_MM);
+        tool(
+                at + "/stretchTool",
+                follow.stretchTool(),
+                ToolChoice.inSense(ToolChoice.EDGE, Operation.Sense.STRETCH),
+                "stretching an edge");
+        if ((follow.path() == null) == (follow.segments() == null)) {
+            faults.add(at + "/path", "must be given, or segments, and not both");
+            return;
+        }
+        if (follow.segments() != null) {
+            segments(at, follow);
+        } else if (follow.path().length() > LONGEST_PATH) {
+            faults.add(
+                    at + "/path",
+                    String.format(
+                            Locale.ROOT,
+                            "must have at most %,d characters and has %,d",
+                            LONGEST_PATH,
+                            follow.path().length()));
+        } else {
+            try {
+                OutlineWork.Laid.outline(follow, book.times().smallestWorkableRadiusMm());
+            } catch (IllegalArgumentException e) {
+                faults.add(at + "/path", e.getMessage());
+            }
+        }
+        if (faults.all().size() == before) {
+            senses(at, follow);
+        }
+    }
+
+    private void segments(String at, Operation.FollowOutline follow) {
+        if (follow.flange() == Operation.FlangeSide.OUTSIDE) {
+            faults.add(at + "/flange", "goes with a path: the sign of a radius tells the side");
+        }
+        if (!faults.size(at + "/segments", follow.segments(), 1, MOST_SEGMENTS)) {
+            return;
+        }
+        for (int i = 0; i < follow.segments().size(); i++) {
+            Operation.Segment segment = follow.segments().get(i);
+            String here = at + "/segments/" + i;
+            if (faults.present(here, segment, "a segment")) {
+                faults.over(here + "/lengthMm", segment.lengthMm(), 0, LONGEST_MM);
+                faults.withinIfGiven(
+                        here + "/radiusMm",
+                        segment.radiusMm(),
+                        -LARGEST_RADIUS_MM,
+                        LARGEST_RADIUS_MM);
+            }
+        }
+    }
+
+    /** The tool of an outline works what shrinks; where nothing does, it works what stretches. */
+    private void senses(String at, Operation.FollowOutline follow) {
+        OutlineWork.Laid laid = OutlineWork.Laid.of(follow, book.times());
+        boolean stretchesOnly =
+                laid.has(Operation.Sense.STRETCH) && !laid.has(Operation.Sense.SHRINK);
+        tool(
+                at + "/tool",
+                follow.tool(),
+                ToolChoice.inSense(
+                        ToolChoice.EDGE,
+                        stretchesOnly ? Operation.Sense.STRETCH : Operation.Sense.SHRINK),
+                stretchesOnly ? "stretching an edge" : "shrinking an edge");
     }
 
     private void area(String at, @Nullable Double areaMm2, Integer timesOver) {

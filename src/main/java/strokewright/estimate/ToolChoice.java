@@ -31,22 +31,27 @@ public final class ToolChoice {
 
     private ToolChoice() {}
 
+    /** For the operation, or for what of it the field {@code tool} chooses. */
     static Set<ToolKind> kindsFor(Operation.Formed operation) {
+        if (operation instanceof Operation.Dish) {
+            return RIM;
+        }
+        if (operation instanceof Operation.FollowOutline) {
+            return EDGE;
+        }
         if (operation instanceof Operation.CurveEdge edge) {
             return inSense(EDGE, edge.sense());
         }
         if (operation instanceof Operation.TurnFlange flange) {
             return inSense(FLANGE, flange.sense());
         }
-        if (operation instanceof Operation.Dish) {
-            return RIM;
-        }
         return operation instanceof Operation.Flatten ? FLATTEN : SMOOTH;
     }
 
     /**
      * Tools that could do it, in the order of the shop book: the estimator's own choice, else all
-     * of the right kind; on a visible surface the soft-faced ones where there are any.
+     * of the right kind. On a visible surface these are the soft-faced ones; steel-faced ones too
+     * where there is no other, or where the shop has a time standard for dressing out their marks.
      */
     static List<Tool> candidates(
             ShopBook book, @Nullable String chosen, Set<ToolKind> kinds, Surface surface) {
@@ -54,6 +59,9 @@ public final class ToolChoice {
             return book.tool(chosen).stream().toList();
         }
         List<Tool> fitting = book.tools().stream().filter(t -> kinds.contains(t.kind())).toList();
+        if (book.times().dressMarksStandard() != null) {
+            return fitting;
+        }
         List<Tool> soft = fitting.stream().filter(t -> !marks(t, surface)).toList();
         return soft.isEmpty() ? fitting : soft;
     }
@@ -64,7 +72,7 @@ public final class ToolChoice {
     }
 
     /** Without the tool of the other sense. */
-    private static Set<ToolKind> inSense(Set<ToolKind> kinds, @Nullable Sense sense) {
+    static Set<ToolKind> inSense(Set<ToolKind> kinds, @Nullable Sense sense) {
         Set<ToolKind> left = EnumSet.copyOf(kinds);
         left.remove(sense == Sense.STRETCH ? ToolKind.SHRINK : ToolKind.STRETCH);
         return left;

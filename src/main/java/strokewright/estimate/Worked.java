@@ -4,7 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook.Machine;
 import strokewright.estimate.ShopBook.Standard;
-import strokewright.estimate.ShopBook.Tool;
+import strokewright.quantity.Finding;
 
 /**
  * One line of the estimate with what the reckoning over quantities needs beside it.
@@ -12,18 +12,32 @@ import strokewright.estimate.ShopBook.Tool;
  * @param perAssembly pieces of it in one item
  * @param pacedMinutes part of the elapsed minutes of one piece that practice cannot shorten
  * @param machine null for a time standard
- * @param tools in the order in which they are used
+ * @param phases how each part of it went, with its tool; none for a time standard
  * @param standard null for forming
  * @param annealedBy the time standard that its anneals take; null without anneals
+ * @param dressedBy the time standard that dressing out its marks takes; null without marks
  */
 record Worked(
         Estimate.Line line,
         int perAssembly,
         double pacedMinutes,
         @Nullable Machine machine,
-        List<Tool> tools,
+        List<Phase.Done> phases,
         @Nullable Standard standard,
-        @Nullable Standard annealedBy) {
+        @Nullable Standard annealedBy,
+        @Nullable Standard dressedBy) {
+
+    Worked instead(List<Finding> findings) {
+        return new Worked(
+                line.withFindings(findings),
+                perAssembly,
+                pacedMinutes,
+                machine,
+                phases,
+                standard,
+                annealedBy,
+                dressedBy);
+    }
 
     /** Elapsed minutes of one piece that are reckoned with: the estimator's own go first. */
     double elapsedMinutes() {

@@ -133,7 +133,7 @@ public enum FormingFormula implements Formula {
             "the shop's own strain per pass",
             x -> alongBends(x, 3, e -> e * x[1] / x[2])),
     OUTLINE_STROKES("⌈pass length / pitch⌉", "count", x -> Rounding.up(x[0] / x[1])),
-    JOINTS_OF_STOCK("⌈length / longest⌉ pieces", "count", x -> Rounding.up(x[0] / x[1])),
+    PIECES_OF_STOCK("⌈length / longest⌉", "count", x -> Rounding.up(x[0] / x[1])),
 
     // Strokes and minutes.
     ROW_STROKES("passes × ⌈length / pitch⌉", "count", x -> x[0] * Rounding.up(x[1] / x[2])),
@@ -173,6 +173,14 @@ public enum FormingFormula implements Formula {
             "anneals × (minutes per dm² × mm² / 10 000 + cooling and cleaning)",
             "common practice, no source",
             x -> x[0] * (x[1] * x[2] / 10_000 + x[3])),
+    MOUNT_MINUTES(
+            "first round + further rounds × a further round",
+            "common practice, no source",
+            x -> x[0] + x[1] * x[2]),
+    DRESS_MINUTES(
+            "count × minutes per dm² × mm² / 10 000",
+            "common practice, no source",
+            x -> x[0] * x[1] * x[2] / 10_000),
     PERSON_MINUTES("elapsed × people", "count", x -> x[0] * x[1]);
 
     private static double alongBends(double[] x, int first, DoubleUnaryOperator passes) {

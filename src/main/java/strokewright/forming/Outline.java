@@ -59,6 +59,23 @@ public record Outline(List<Run> runs) {
         public double lengthMm() {
             return bits.stream().mapToDouble(Bit::lengthMm).sum();
         }
+
+        /** Lengths from corner to corner; the whole of a line without any. */
+        public List<Double> betweenCornersMm() {
+            List<Double> lengths = new ArrayList<>();
+            double from = 0;
+            for (Corner corner : corners) {
+                lengths.add(corner.atMm() - from);
+                from = corner.atMm();
+            }
+            double rest = lengthMm() - from;
+            if (closed && !lengths.isEmpty()) {
+                lengths.set(0, lengths.get(0) + rest);
+            } else {
+                lengths.add(rest);
+            }
+            return lengths;
+        }
     }
 
     /**

@@ -29,7 +29,7 @@ public record PassPlan(
         double furtherCycleShare) {
 
     /** With less strain a row needs no pass. */
-    static final double NOT_WORTH_A_PASS = 0.0005;
+    public static final double NOT_WORTH_A_PASS = 0.0005;
 
     /** More passes than any work has; callers refuse beyond it. */
     public static final int MOST_PASSES = 100_000;
@@ -94,6 +94,13 @@ public record PassPlan(
                 room,
                 most > 0 ? cycles.first / most : 1,
                 most > 0 ? cycles.further / most : 0);
+    }
+
+    /** Strain that the metal takes as delivered, as in {@link #firstCycleRoom}. */
+    public static double roomAsDelivered(Metal metal, @Nullable Input limit, boolean stretching) {
+        return limit == null
+                ? Double.POSITIVE_INFINITY
+                : room(metal, limit, stretching, new Working());
     }
 
     public int total() {

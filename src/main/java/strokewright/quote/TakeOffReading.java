@@ -116,7 +116,8 @@ final class TakeOffReading {
                         whole("/alreadyMade"),
                         parts,
                         assembly,
-                        extras);
+                        extras,
+                        null);
         return new Read(takeOff, faults, workedOut, pathOf, operationRows);
     }
 

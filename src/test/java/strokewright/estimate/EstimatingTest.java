@@ -229,6 +229,7 @@ class EstimatingTest {
                                         WorkedShop.curve(Sense.SHRINK, 1885, 300, 40, "soft"),
                                         new Operation.Standard("Cut", 4.0))),
                         List.of(new Operation.Standard("Weld", 1.9)),
+                        null,
                         null);
         Estimate estimate = Estimating.estimate(takeOff, WorkedShop.book());
 
@@ -410,7 +411,8 @@ class EstimatingTest {
                                 TakeOff.ExtraKind.TOOLING,
                                 Money.of("1900.00", "EUR"),
                                 lifePieces,
-                                35)));
+                                35)),
+                null);
     }
 
     @Test

@@ -514,12 +514,13 @@ class FromShapeTest {
     }
 
     private static TakeOff takeOff(FromShape taken) {
-        return new TakeOff("Item", null, null, null, null, taken.parts(), taken.assembly(), null);
+        return new TakeOff(
+                "Item", null, null, null, null, taken.parts(), taken.assembly(), null, null);
     }
 
     private static Estimate estimated(Part part) {
         return Estimating.estimate(
-                new TakeOff("Item", null, null, null, null, List.of(part), null, null), BOOK);
+                new TakeOff("Item", null, null, null, null, List.of(part), null, null, null), BOOK);
     }
 
     private static ShopBook starter() {

@@ -55,7 +55,8 @@ final class RandomTakeOffs {
                                 ExtraKind.TOOLING,
                                 Money.of("211.90", "EUR"),
                                 random.nextBoolean() ? null : random.nextInt(1, 40),
-                                random.nextBoolean() ? null : random.nextInt(0, 60))));
+                                random.nextBoolean() ? null : random.nextInt(0, 60))),
+                null);
     }
 
     private Part part(String name) {

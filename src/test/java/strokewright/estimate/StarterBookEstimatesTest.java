@@ -34,7 +34,8 @@ class StarterBookEstimatesTest {
                         List.of(operation));
         Estimate estimate =
                 Estimating.estimate(
-                        new TakeOff("Item", null, null, null, null, List.of(part), null, null),
+                        new TakeOff(
+                                "Item", null, null, null, null, List.of(part), null, null, null),
                         BOOK);
         assertThat(estimate.feasible()).isTrue();
         assertThat(estimate.operations().get(0).machineMinutes()).isPositive();

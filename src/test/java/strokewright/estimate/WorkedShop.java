@@ -226,7 +226,8 @@ final class WorkedShop {
     }
 
     static TakeOff takeOff(Part... parts) {
-        return new TakeOff("Worked example", null, List.of(1), null, 0, List.of(parts), null, null);
+        return new TakeOff(
+                "Worked example", null, List.of(1), null, 0, List.of(parts), null, null, null);
     }
 
     static TakeOff of(Formed operation, String grade, double thickness) {
@@ -242,7 +243,8 @@ final class WorkedShop {
                 alreadyMade,
                 takeOff.parts(),
                 takeOff.assembly(),
-                takeOff.extras());
+                takeOff.extras(),
+                null);
     }
 
     static List<Estimate.Line> lines(TakeOff takeOff) {

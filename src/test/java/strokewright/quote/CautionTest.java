@@ -83,7 +83,7 @@ class CautionTest {
     }
 
     private static TakeOff takeOff(String title, TakeOff.Information information) {
-        return new TakeOff(title, information, null, null, null, null, null, null);
+        return new TakeOff(title, information, null, null, null, null, null, null, null);
     }
 
     private static Part part(double lengthMm) {
@@ -113,6 +113,8 @@ class CautionTest {
                 cut.type(),
                 name,
                 cut.workCentre(),
+                null,
+                null,
                 null,
                 null,
                 null,

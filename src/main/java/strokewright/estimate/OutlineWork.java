@@ -1,0 +1,286 @@
+package strokewright.estimate;
+
+import static strokewright.forming.FormingFormula.PIECES_OF_STOCK;
+import static strokewright.forming.FormingFormula.SHRUNK_EDGE_THICKNESS;
+import static strokewright.forming.FormingFormula.STRETCHED_EDGE_THICKNESS;
+import static strokewright.quantity.Why.Input.computed;
+import static strokewright.quantity.Why.Input.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Operation.Sense;
+import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.Tool;
+import strokewright.forming.Bend;
+import strokewright.forming.Edges;
+import strokewright.forming.Minutes;
+import strokewright.forming.Outline;
+import strokewright.forming.PassPlan;
+import strokewright.forming.Row;
+import strokewright.forming.Setting;
+import strokewright.forming.Stretch;
+import strokewright.quantity.Severity;
+
+/**
+ * An outline followed with a flange along it: each stretch of one sense is worked like an edge,
+ * first all that shrinks, then all that stretches.
+ */
+final class OutlineWork extends FormedWork {
+
+    private final Laid laid;
+
+    OutlineWork(Maker maker, Laid laid) {
+        super(maker);
+        this.laid = laid;
+    }
+
+    /** The outline as it lies in the plane; the same whatever tools are tried. */
+    record Laid(Operation.FollowOutline operation, Outline outline, List<Stretch> stretches) {
+
+        static Laid of(Operation.FollowOutline operation, Times times) {
+            Outline outline = outline(operation, times.smallestWorkableRadiusMm());
+            double worthACurvature = PassPlan.NOT_WORTH_A_PASS / operation.heightMm();
+            return new Laid(
+                    operation,
+                    outline,
+                    outline.stretches(
+                            operation.flange() == Operation.FlangeSide.INSIDE,
+                            operation.path() == null,
+                            worthACurvature));
+        }
+
+        /**
+         * @throws IllegalArgumentException with what is wrong with the path
+         */
+        static Outline outline(Operation.FollowOutline operation, double smallestRadiusMm) {
+            if (operation.path() != null) {
+                return Outline.ofPath(operation.path(), smallestRadiusMm);
+            }
+            return Outline.ofSegments(
+                    operation.segments().stream()
+                            .map(
+                                    s ->
+                                            new Bend(
+                                                    s.lengthMm(),
+                                                    s.radiusMm() == null || s.radiusMm() == 0
+                                                            ? 0
+                                                            : 1 / s.radiusMm()))
+                            .toList(),
+                    smallestRadiusMm);
+        }
+
+        boolean has(Sense sense) {
+            return stretches.stream().anyMatch(s -> sense(s) == sense);
+        }
+
+        List<Phase> phases() {
+            List<Phase> phases = new ArrayList<>();
+            if (has(Sense.SHRINK) || !has(Sense.STRETCH)) {
+                phases.add(
+                        new Phase(
+                                "/tool",
+                                operation.tool(),
+                                ToolChoice.inSense(ToolChoice.EDGE, Sense.SHRINK)));
+            }
+            if (has(Sense.STRETCH)) {
+                String field = operation.stretchTool() == null ? "/tool" : "/stretchTool";
+                phases.add(
+                        new Phase(
+                                has(Sense.SHRINK) ? "/stretchTool" : field,
+                                operation.stretchTool() == null && !has(Sense.SHRINK)
+                                        ? operation.tool()
+                                        : operation.stretchTool(),
+                                ToolChoice.inSense(ToolChoice.EDGE, Sense.STRETCH)));
+            }
+            return phases;
+        }
+    }
+
+    private static Sense sense(Stretch stretch) {
+        return stretch.shrink() ? Sense.SHRINK : Sense.STRETCH;
+    }
+
+    @Override
+    void reckon(List<Tool> tools) {
+        limits.reach(laid.operation.heightMm());
+        pieces();
+        corners();
+        List<Estimate.Stretched> done = new ArrayList<>();
+        int phase = 0;
+        for (Sense sense : Sense.values()) {
+            if (!laid.has(sense)) {
+                continue;
+            }
+            Tool tool = tools.get(phase++);
+            use(tool);
+            for (int i = 0; i < laid.stretches.size(); i++) {
+                if (sense(laid.stretches.get(i)) == sense) {
+                    stretch("stretch " + (i + 1), laid.stretches.get(i), tool, done);
+                }
+            }
+        }
+        if (phase == 0) {
+            use(tools.get(0));
+            limits.find("outline-straight", Severity.DOUBT, "/path", Map.of(), null);
+        }
+        outline =
+                new Estimate.Outlined(
+                        laid.outline.lengthMm(),
+                        Math.toDegrees(
+                                laid.outline.runs().stream()
+                                        .mapToDouble(Outline.Run::turning)
+                                        .sum()),
+                        done,
+                        laid.outline.corners().stream()
+                                .map(
+                                        c ->
+                                                new Estimate.Turn(
+                                                        c.atMm(),
+                                                        c.x(),
+                                                        c.y(),
+                                                        Math.toDegrees(c.angle())))
+                                .toList());
+    }
+
+    private void stretch(String name, Stretch stretch, Tool tool, List<Estimate.Stretched> done) {
+        double height = laid.operation.heightMm();
+        double radius = 1 / stretch.tightest();
+        Edges.OutlinedEdge edge = new Edges.OutlinedEdge(stretch, height);
+        if (stretch.shrink()
+                && !limits.heightUnderRadius(height, radius, () -> lower(edge, radius))) {
+            return;
+        }
+        List<Double> heights = edge.heights(tool.jawMm(), bench.book().times().minimumRowStrain());
+        List<Row> rows = edge.rows(heights, working);
+        Setting setting = bench.setting(tool, tool.jawMm(), stretch.shrink(), working);
+        PassPlan plan =
+                PassPlan.of(
+                        "passes",
+                        rows.stream().map(Row::strain).toList(),
+                        bench.metal(),
+                        stretch.shrink() ? bench.shrinkLimit() : bench.edgeStretchLimit(working),
+                        !stretch.shrink(),
+                        setting,
+                        bench.thicknessMm(),
+                        working);
+        limits.passes(plan);
+        correctionPasses = bench.correctionPasses();
+        Minutes minutes =
+                Minutes.alongStretch(
+                        name,
+                        stretch,
+                        heights,
+                        plan,
+                        bench.metal(),
+                        bench.thicknessMm(),
+                        correctionPasses,
+                        bench.book().times().outlineStationMm(),
+                        setting,
+                        bench.pace(tool, working),
+                        working);
+        add(minutes);
+        double most = rows.get(rows.size() - 1).strain();
+        double finished =
+                working.figure(
+                        "edgeThicknessMm",
+                        stretch.shrink() ? SHRUNK_EDGE_THICKNESS : STRETCHED_EDGE_THICKNESS,
+                        drawing("t", bench.thicknessMm(), "mm"),
+                        computed("ε", most, ""));
+        limits.capacity(finished, stretch.shrink() ? most / 2 : 0, tool);
+        dressMarks(tool, edge.bandMm2());
+        anneal(plan, edge.bandMm2());
+        if (plan.anneals() > 0 && !bench.metal().annealable()) {
+            limits.notAnnealable(plan, most, lower(edge, radius));
+        }
+        anneals = Math.max(anneals, plan.anneals());
+        Estimate.Stretched line =
+                new Estimate.Stretched(
+                        sense(stretch),
+                        tool.name(),
+                        stretch.fromMm(),
+                        stretch.lengthMm(),
+                        stretch.bentMm(),
+                        radius,
+                        rows.stream().map(Row::strain).toList(),
+                        plan.passes(),
+                        plan.anneals(),
+                        laid.operation.count() * Math.round(minutes.strokes()),
+                        finished);
+        if (done.stream().allMatch(d -> most(d.passes()) < most(line.passes()))) {
+            strains = line.strains();
+            passes = line.passes();
+            edgeThicknessMm = finished;
+        }
+        done.add(line);
+    }
+
+    private static int most(List<Integer> passes) {
+        return passes.stream().mapToInt(p -> p).max().orElse(0);
+    }
+
+    /** The outline's radius is the drawing's; only the height can be less. */
+    private @Nullable Map<String, Object> lower(Edges.OutlinedEdge edge, double radius) {
+        boolean shrink = edge.stretch().shrink();
+        double most = feasibleStrain(shrink);
+        Double height =
+                Feasible.largest(
+                        h -> (!shrink || h < radius) && edge.strainAt(h) <= most,
+                        laid.operation.heightMm());
+        return height == null ? null : Map.of("heightMm", height);
+    }
+
+    /** What lies between two corners is made of one piece where stock and folder allow it. */
+    private void pieces() {
+        Double stock = bench.book().times().stockLengthMm();
+        Double folder = bench.book().times().folderLengthMm();
+        if (stock != null) {
+            tooLong("longer-than-stock", stock);
+        }
+        if (folder != null) {
+            tooLong("longer-than-folder", folder);
+        }
+    }
+
+    private void tooLong(String code, double longestMm) {
+        for (Outline.Run run : laid.outline.runs()) {
+            for (double length : run.betweenCornersMm()) {
+                if (length > longestMm) {
+                    int pieces =
+                            (int)
+                                    working.figure(
+                                            "pieces",
+                                            PIECES_OF_STOCK,
+                                            drawing("length", length, "mm"),
+                                            bench.ofTimes("longest", longestMm, "mm"));
+                    boolean ring = run.closed() && run.corners().isEmpty();
+                    limits.find(
+                            code,
+                            Severity.NOTE,
+                            "",
+                            Limits.values(
+                                    "lengthMm", length,
+                                    "longestMm", longestMm,
+                                    "pieces", pieces,
+                                    "joints", ring ? pieces : pieces - 1),
+                            null);
+                }
+            }
+        }
+    }
+
+    private void corners() {
+        List<Outline.Corner> corners = laid.outline.corners();
+        if (!corners.isEmpty()) {
+            limits.find(
+                    "corners-in-outline",
+                    Severity.NOTE,
+                    "",
+                    Limits.values(
+                            "corners", corners.size(),
+                            "smallestRadiusMm", bench.book().times().smallestWorkableRadiusMm()),
+                    null);
+        }
+    }
+}
