@@ -3,7 +3,16 @@
  * efficiency of a tool in a metal family are fitted and taken over into the next edition of the
  * shop book.
  */
-@ApplicationModule(allowedDependencies = {"estimate", "forming", "quantity"})
+@ApplicationModule(
+        allowedDependencies = {
+            "shopbook",
+            "estimate",
+            "forming",
+            "sheet",
+            "quantity",
+            "access",
+            "web"
+        })
 @NullMarked
 package strokewright.learning;
 

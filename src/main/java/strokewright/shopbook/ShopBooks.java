@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -100,6 +101,25 @@ public class ShopBooks {
         new VersionTag(n).mustMatch(ifMatch);
         ShopBook current = read(n);
         requireSame(wanted, current);
+        return carriedOn(current, wanted, note);
+    }
+
+    /**
+     * As {@link #change}, made from whatever edition is the current one then.
+     *
+     * @throws InvalidInput with every fault of the changed book
+     */
+    @Transactional
+    public Change carryOn(UnaryOperator<ShopBook> change, String note) {
+        oneAtATime();
+        ShopBook current = read(currentEdition());
+        ShopBook wanted = change.apply(current);
+        requireUsable(wanted, note);
+        return carriedOn(current, wanted, note);
+    }
+
+    private Change carriedOn(ShopBook current, ShopBook wanted, @Nullable String note) {
+        int n = current.edition();
         if (wanted.withEdition(n).equals(current)) {
             return new Change(current, false);
         }

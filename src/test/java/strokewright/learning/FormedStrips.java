@@ -6,6 +6,7 @@ import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.ShopBook.Machine;
 import strokewright.estimate.ShopBook.Tool;
 import strokewright.learning.TestStrips.Reading;
 import strokewright.learning.TestStrips.Strip;
@@ -18,14 +19,19 @@ import strokewright.learning.TestStrips.Strip;
  * @param off what a figure that should be x was noted as
  */
 record FormedStrips(
-        Tool tool, double bite, double strokeWorkJ, double efficiency, DoubleUnaryOperator off) {
+        Tool tool,
+        Machine machine,
+        double bite,
+        double strokeWorkJ,
+        double efficiency,
+        DoubleUnaryOperator off) {
 
     private static final double THIN_MM = 1;
     private static final double LEAST_ROW_STRAIN = 0.005;
     private static final int STEPS = 4000;
 
     static FormedStrips exact(Tool tool, double bite, double strokeWorkJ, double efficiency) {
-        return new FormedStrips(tool, bite, strokeWorkJ, efficiency, x -> x);
+        return new FormedStrips(tool, StripShop.PRESS, bite, strokeWorkJ, efficiency, x -> x);
     }
 
     /** Every figure is off by so much of itself, one standard deviation. */
@@ -37,11 +43,16 @@ record FormedStrips(
             double share,
             SplittableRandom random) {
         return new FormedStrips(
-                tool, bite, strokeWorkJ, efficiency, x -> x * (1 + share * random.nextGaussian()));
+                tool,
+                StripShop.PRESS,
+                bite,
+                strokeWorkJ,
+                efficiency,
+                x -> x * (1 + share * random.nextGaussian()));
     }
 
     TestStrips of(Strip... strips) {
-        return new TestStrips(tool.name(), StripShop.PRESS.name(), null, List.of(strips));
+        return new TestStrips(tool.name(), machine.name(), null, List.of(strips));
     }
 
     /**
@@ -59,7 +70,10 @@ record FormedStrips(
         List<Reading> readings = new ArrayList<>();
         for (double radius : radii) {
             double true_ = strokes(grade, thickness, sense, length, height, start, radius);
-            double minutes = true_ / (Math.min(tool.strokesPerMinute(), 600) * efficiency);
+            double minutes =
+                    true_
+                            / (Math.min(tool.strokesPerMinute(), machine.strokesPerMinute())
+                                    * efficiency);
             readings.add(new Reading(radius, off.applyAsDouble(true_), off.applyAsDouble(minutes)));
         }
         return new Strip(grade.code(), thickness, sense, length, height, start, readings);

@@ -236,7 +236,13 @@ class StripFitTest {
     @Test
     void wholeStrokesLeaveABoundABound() {
         FormedStrips shop =
-                new FormedStrips(StripShop.SHRINKER, 0.012, 9, 0.6, x -> Math.rint(x * 10) / 10);
+                new FormedStrips(
+                        StripShop.SHRINKER,
+                        StripShop.PRESS,
+                        0.012,
+                        9,
+                        0.6,
+                        x -> Math.rint(x * 10) / 10);
 
         StripFit fit = fit(shop.of(alu(shop)));
 
