@@ -26,7 +26,9 @@
         }
     }
 
+    /** An answer under way speaks of rows that may be gone. */
     function changed() {
+        htmx.trigger(form, "htmx:abort");
         form.dispatchEvent(new CustomEvent("rows-changed", { bubbles: true }));
     }
 
@@ -145,26 +147,61 @@
         changed();
     }
 
-    /** Another kind of work asks other fields; those of the same name keep what was typed. */
-    function changeKind(select) {
-        const row = select.closest("[data-row]");
-        const kinds = otherKinds.get(row) || new Map();
-        otherKinds.set(row, kinds);
-        const ask = row.querySelector(".ask");
-        kinds.set(row.dataset.work, ask);
-        const parts = row.dataset.row.split("/");
-        const next = kinds.get(select.value)
-            || fresh(document.querySelector('template.new-line[data-kind="' + select.value + '"]'), parts[2], parts[4])
-                .querySelector(".ask");
+    /** Another kind asks other fields; those of the same name keep what was typed. */
+    function askOther(within, before, now, make) {
+        const kinds = otherKinds.get(within) || new Map();
+        otherKinds.set(within, kinds);
+        const ask = within.querySelector(".ask");
+        kinds.set(before, ask);
+        const next = kinds.get(now) || make();
         for (const field of next.querySelectorAll("[name]")) {
             const same = Array.from(ask.querySelectorAll("[name]")).find((f) => f.name === field.name);
-            if (same && same.value && !field.value) {
+            const offered = !field.options || Array.from(field.options).some((o) => o.value === same?.value);
+            if (same && same.value && offered && (!field.value || field.options)) {
                 field.value = same.value;
             }
         }
         ask.replaceWith(next);
+    }
+
+    function changeKind(select) {
+        const row = select.closest("[data-row]");
+        const parts = row.dataset.row.split("/");
+        askOther(row, row.dataset.work, select.value, () =>
+            fresh(document.querySelector('template.new-line[data-kind="' + select.value + '"]'), parts[2], parts[4])
+                .querySelector(".ask"));
         row.dataset.work = select.value;
         showUnits(row);
+    }
+
+    // Start from a shape ----------------------------------------------------------------------
+
+    function changeShape(select) {
+        const panel = document.getElementById("shape");
+        askOther(panel, panel.dataset.shape, select.value, () =>
+            fresh(document.querySelector('template.new-shape[data-shape="' + select.value + '"]'), "", ""));
+        panel.dataset.shape = select.value;
+        showSketch();
+    }
+
+    /** The one that belongs to what is chosen: flange inside or outside, rim flat or turned. */
+    function showSketch() {
+        const chosen = Array.from(document.querySelectorAll("#shape .ask select"), (s) => s.value);
+        for (const sketch of document.querySelectorAll("#shape [data-when]")) {
+            sketch.hidden = sketch.dataset.when !== "" && !chosen.includes(sketch.dataset.when);
+        }
+    }
+
+    /** After the answer: on to the new part, or to the first field that is wrong. */
+    function shapeAnswered(added) {
+        const panel = document.getElementById("shape");
+        if (added) {
+            ready(form);
+            firstField(document.getElementById("parts").lastElementChild).focus();
+            changed();
+        } else {
+            panel.querySelector("[aria-invalid]")?.focus();
+        }
     }
 
     function ready(row) {
@@ -200,11 +237,23 @@
         } else if ("remove" in button.dataset) {
             event.preventDefault();
             remove(row);
+        } else if ("computed" in button.dataset) {
+            event.preventDefault();
+            for (const field of button.closest(".own").querySelectorAll("[name^='/']")) {
+                field.value = "";
+            }
+            button.closest(".own").querySelector("input").focus();
+            say("The computed minutes count again.");
+            changed();
         }
     });
 
     form.addEventListener("change", (event) => {
-        if ("kind" in event.target.dataset) {
+        if (event.target.name === "/shape/type") {
+            changeShape(event.target);
+        } else if (event.target.closest("#shape")) {
+            showSketch();
+        } else if ("kind" in event.target.dataset) {
             changeKind(event.target);
         } else if (event.target.name?.endsWith("/standard")) {
             showUnits(event.target.closest("[data-row]"));
@@ -221,6 +270,9 @@
         } else if (event.key === "Enter" && event.altKey) {
             event.preventDefault();
             add(document.getElementById("parts"), field.closest(".part"));
+        } else if (event.key === "Enter" && typing && field.closest("#shape")) {
+            event.preventDefault();
+            document.getElementById("add-shape").click();
         } else if (event.key === "Enter" && typing) {
             event.preventDefault();
             if (row) {
@@ -244,15 +296,18 @@
         if (event.detail.elt === form) {
             turn.value = String(Date.now());
             event.detail.parameters["turn"] = turn.value;
+        } else if (event.detail.elt.id === "add-shape") {
+            noteKeys();
+            event.detail.parameters["highestKey"] = String(highestKey);
         }
     });
 
     /** Faults of wrong text beside their fields, and figures that were worked out in the empty ones. */
     function place() {
-        for (const fault of form.querySelectorAll(".fault")) {
+        for (const fault of form.querySelectorAll("[data-row] .fault, #item .fault")) {
             fault.textContent = "";
         }
-        for (const field of form.querySelectorAll("[aria-invalid]")) {
+        for (const field of form.querySelectorAll("[data-row] [aria-invalid], #item [aria-invalid]")) {
             field.removeAttribute("aria-invalid");
         }
         for (const link of document.querySelectorAll("#faults [data-fault]")) {
@@ -279,10 +334,18 @@
 
     // What somebody has opened to read stays open when the figures in it change.
     let open = [];
-    document.addEventListener("htmx:beforeSwap", () => {
+    const shapeTold = new WeakSet(); // an answer settles once for each place that it changes
+    document.addEventListener("htmx:beforeSwap", (event) => {
+        if (event.detail.requestConfig?.elt.id === "add-shape") {
+            htmx.trigger(form, "htmx:abort");
+        }
         open = Array.from(form.querySelectorAll("details.why[open]"), (d) => d.id);
     });
-    document.addEventListener("htmx:afterSettle", () => {
+    document.addEventListener("htmx:afterSettle", (event) => {
+        if (event.detail.requestConfig?.elt.id === "add-shape" && !shapeTold.has(event.detail.xhr)) {
+            shapeTold.add(event.detail.xhr);
+            shapeAnswered(event.detail.xhr.getResponseHeader("HX-Retarget") === null);
+        }
         for (const id of open) {
             document.getElementById(id)?.setAttribute("open", "");
         }

@@ -41,11 +41,6 @@ public record CurvedStrip(
         return heelRadiusMm() * Math.toRadians(sweepDeg);
     }
 
-    /** Length of strip to cut, with a run-out at each of its two ends. */
-    public double blankLengthMm(double runOutEachMm) {
-        return heelLengthMm() + 2 * runOutEachMm;
-    }
-
     /** Width of strip to cut: the flange and the leg that stands across the plane of the curve. */
     public double blankWidthMm(double otherLegMm) {
         return heightMm + otherLegMm;

@@ -98,6 +98,11 @@ final class PartFields {
                     whole("lifePieces", "Lasts", "for all").saying("pieces, a tool that wears"),
                     whole("leadTimeDays", "Lead time", "none").saying("days until it is there"));
 
+    /** One of the fields about a part, by its name. */
+    static Field field(String name) {
+        return PART.stream().filter(f -> f.name().equals(name)).findFirst().orElseThrow();
+    }
+
     private static List<Option> grades(ShopBook book) {
         return book.grades().stream()
                 .map(g -> new Option(g.code(), g.name() + " · " + g.code()))

@@ -77,7 +77,7 @@ class QuoteItemPage {
             return "redirect:" + sheet.path();
         }
         if (!action.equals("save")) {
-            return desk.act(sheet, action, request);
+            return desk.act(sheet, action, request, locale);
         }
         return desk.complete(sheet, request, locale)
                 .map(reckoned -> saved(sheet, number, position, reckoned))
@@ -135,7 +135,7 @@ class QuoteItemPage {
         return quote.items().stream().filter(item -> item.position() == position).findFirst();
     }
 
-    private static Sheet sheet(String number, int position) {
+    static Sheet sheet(String number, int position) {
         String path = "/quotes/" + number + "/items/" + position;
         return new Sheet(
                 path.substring(1),

@@ -52,9 +52,14 @@ record QuoteView(
             String offer,
             String withTax) {}
 
-    /** One line of work; figures that it has none of are empty. */
+    /**
+     * One line of work; figures that it has none of are empty.
+     *
+     * @param own says that its minutes are somebody's own, in place of which, and why
+     */
     record LineRow(
             String work,
+            String own,
             String tools,
             String passes,
             String strokes,

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.FormingHours;
+import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Finding;
@@ -98,13 +99,18 @@ final class QuoteViews {
     }
 
     private LineRow line(Estimate.Line line) {
+        Operation.Override own = line.override();
         return new LineRow(
                 Words.operation(line),
+                own == null
+                        ? ""
+                        : "Own minutes instead of %s computed: %s"
+                                .formatted(numbers.show(line.machineMinutes(), 1), own.reason()),
                 Words.tools(line),
                 Objects.requireNonNullElse(Words.allPasses(line), ""),
                 line.strokes() == null ? "" : numbers.show(line.strokes()),
-                minutes(line.machineMinutes()),
-                minutes(line.personMinutes()),
+                minutes(own == null ? line.machineMinutes() : own.minutes()),
+                minutes(own == null ? line.personMinutes() : own.minutes() * line.people()),
                 minutes(line.setupMinutes()));
     }
 

@@ -27,7 +27,7 @@ import strokewright.web.Numbers;
  * @param faults each at the path of its field
  * @param estimate null while nothing can be estimated
  * @param read what the estimate was made from
- * @param leftOut paths of the rows that it was made without
+ * @param leftOut paths of the rows, or of their own minutes, that it was made without
  */
 record Reckoned(
         TypedTakeOff typed,
@@ -85,12 +85,7 @@ record Reckoned(
     private static String field(String path, TypedTakeOff typed) {
         int end = path.lastIndexOf('/');
         String row = path.substring(0, Math.max(end, 0));
-        boolean ring =
-                typed.at(row + "/type").equals(Work.CURVE_EDGE.kind())
-                        && typed.isEmpty(row + "/radiusMm")
-                        && typed.isEmpty(row + "/lengthMm");
         return switch (path.substring(end + 1)) {
-            case "radiusMm", "lengthMm" -> ring ? row + "/outsideMm" : path;
             case "massKg" -> typed.isEmpty(path) ? row + "/blank/lengthMm" : path;
             case "minutes" -> path.replace("/override/minutes", "/overrideMinutes");
             case "reason" -> path.replace("/override/reason", "/overrideReason");
@@ -99,13 +94,18 @@ record Reckoned(
         };
     }
 
-    /** The innermost row of each fault. */
+    /** The innermost row of each fault; of own minutes that are half typed, they alone. */
     private static Set<String> rowsOf(List<Fault> faults, TakeOffReading.Read read) {
         Set<String> rows = new LinkedHashSet<>();
         for (Fault fault : faults) {
             read.pathOf().values().stream()
                     .filter(row -> fault.pointer().startsWith(row + "/"))
                     .max((a, b) -> Integer.compare(a.length(), b.length()))
+                    .map(
+                            row ->
+                                    TakeOffReading.isOwn(fault.pointer())
+                                            ? row + TakeOffReading.OWN
+                                            : row)
                     .ifPresent(rows::add);
         }
         return rows;

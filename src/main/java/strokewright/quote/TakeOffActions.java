@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 final class TakeOffActions {
 
     private static final Pattern ACTION =
-            Pattern.compile("(add|remove|up|down) ((?:/[A-Za-z0-9]{1,40}){1,6})");
+            Pattern.compile("(add|remove|up|down|computed) ((?:/[A-Za-z0-9]{1,40}){1,6})");
 
     private TakeOffActions() {}
 
@@ -26,6 +26,10 @@ final class TakeOffActions {
             case "remove" -> typed -> typed.withoutRow(path);
             case "up" -> typed -> typed.moved(path, -1);
             case "down" -> typed -> typed.moved(path, 1);
+            case "computed" ->
+                    typed ->
+                            typed.with(path + "/overrideMinutes", "")
+                                    .with(path + "/overrideReason", "");
             default -> typed -> added(typed, path);
         };
     }

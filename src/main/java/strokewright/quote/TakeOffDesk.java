@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -15,6 +16,7 @@ import java.util.UUID;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import strokewright.access.Shops;
+import strokewright.estimate.FromShape;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
@@ -67,6 +69,10 @@ class TakeOffDesk {
         TakeOffViews views = new TakeOffViews(reckoned, book, numbers);
         model.addAttribute("heading", sheet.heading);
         model.addAttribute("view", views.view(sheet.path, null));
+        ShapePanel.Maker shapes = new ShapePanel.Maker(sheet.path, book, numbers);
+        model.addAttribute(
+                "shape", shapes.of(typed, isOpen(typed), arrival == Arrival.WITHOUT_SHAPE));
+        model.addAttribute("newShapes", shapes.all(TypedTakeOff.of(List.of())));
         model.addAttribute("newPart", views.newPart());
         model.addAttribute("newLines", views.newLines());
         model.addAttribute("newAssemblyLine", views.newAssemblyLine());
@@ -92,10 +98,16 @@ class TakeOffDesk {
     enum Arrival {
         LATER,
         FROM_A_BUTTON,
+        /** A shape was to be added that is none. */
+        WITHOUT_SHAPE,
         NOT_SAVED;
 
         static Arrival of(Optional<String> typed, Optional<String> unsaved) {
-            return unsaved.isPresent() ? NOT_SAVED : typed.isPresent() ? FROM_A_BUTTON : LATER;
+            if (unsaved.isPresent()) {
+                return NOT_SAVED;
+            }
+            return typed.map(how -> how.equals("shape") ? WITHOUT_SHAPE : FROM_A_BUTTON)
+                    .orElse(LATER);
         }
     }
 
@@ -111,14 +123,80 @@ class TakeOffDesk {
         return "quote/take-off-parts :: answer";
     }
 
+    /**
+     * Adds the typed shape, or tells what is wrong with it. Keeps the take-off either way.
+     *
+     * @return the rows that are new and the panel, empty again; or the panel alone with its faults
+     */
+    String shape(
+            Sheet sheet,
+            HttpServletRequest request,
+            HttpServletResponse answer,
+            Locale locale,
+            Model model) {
+        TypedTakeOff typed = typed(request);
+        ShopBook book = books.current();
+        Numbers numbers = Numbers.of(locale);
+        ShapePanel.Maker panels = new ShapePanel.Maker(sheet.path, book, numbers);
+        ShapeReading.Read read = ShapeReading.read(typed, book, numbers);
+        if (!read.faults().isEmpty()) {
+            drafts.keep(sheet.place, page(request), turn(request), typed);
+            answer.setHeader("HX-Retarget", "#shape");
+            answer.setHeader("HX-Reswap", "outerHTML");
+            model.addAttribute("shape", panels.of(typed, true, true));
+            return "quote/take-off-shape :: refused";
+        }
+        FromShape made = FromShape.of(read.shape(), book);
+        ShapeAdding added = ShapeAdding.of(typed, made, numbers, highestKey(request));
+        drafts.keep(sheet.place, page(request), turn(request), added.typed());
+        TakeOffViews views =
+                new TakeOffViews(Reckoned.of(added.typed(), book, numbers), book, numbers);
+        model.addAttribute("parts", views.parts(added.parts()));
+        model.addAttribute("lines", views.assembly(added.lines()));
+        model.addAttribute(
+                "replaced",
+                added.replaced() == null ? null : TakeOffViews.id("row", added.replaced()));
+        model.addAttribute(
+                "shape", panels.of(added.typed(), false, false).added(made.notes(), numbers));
+        return "quote/take-off-shape :: added";
+    }
+
+    /** Of all rows that the page has had; an undone removal brings its own key back. */
+    private static int highestKey(HttpServletRequest request) {
+        String key = request.getParameter("highestKey");
+        return key != null && key.matches("\\d{1,8}") ? Integer.parseInt(key) : 0;
+    }
+
+    /** Where nothing else is typed yet, or a shape is half typed. */
+    private static boolean isOpen(TypedTakeOff typed) {
+        return ShapeAdding.isHalfTyped(typed)
+                || typed.rows("/parts").stream()
+                        .allMatch(part -> ShapeAdding.isUntouched(typed, part));
+    }
+
     /** Everything that the page's buttons do without a script, saving apart. */
-    String act(Sheet sheet, String action, HttpServletRequest request) {
+    String act(Sheet sheet, String action, HttpServletRequest request, Locale locale) {
+        if (action.equals("add-shape")) {
+            return addShape(sheet, typed(request), Numbers.of(locale));
+        }
         keep(sheet, TakeOffActions.of(action).apply(typed(request)));
         if (action.equals("fresh")) {
             drafts.putAside(sheet.place);
         } else if (action.equals("before")) {
             drafts.bringBack(sheet.place);
         }
+        return "redirect:" + sheet.path + "?typed";
+    }
+
+    private String addShape(Sheet sheet, TypedTakeOff typed, Numbers numbers) {
+        ShopBook book = books.current();
+        ShapeReading.Read read = ShapeReading.read(typed, book, numbers);
+        if (!read.faults().isEmpty()) {
+            keep(sheet, typed);
+            return "redirect:" + sheet.path + "?typed=shape";
+        }
+        FromShape made = FromShape.of(read.shape(), book);
+        keep(sheet, ShapeAdding.of(typed, made, numbers, 0).typed());
         return "redirect:" + sheet.path + "?typed";
     }
 

@@ -21,7 +21,7 @@ import strokewright.web.Once;
 @Controller
 class TakeOffPage {
 
-    private static final Sheet NEW =
+    static final Sheet NEW =
             new Sheet("new", "/take-off", "Take-off", "Save as quote", "Start a fresh one");
 
     private final TakeOffDesk desk;
@@ -54,7 +54,7 @@ class TakeOffPage {
             HttpServletRequest request,
             Locale locale) {
         if (!action.equals("save")) {
-            return desk.act(NEW, action, request);
+            return desk.act(NEW, action, request, locale);
         }
         return desk.complete(NEW, request, locale)
                 .map(reckoned -> saved(reckoned, TakeOffDesk.page(request)))

@@ -18,7 +18,6 @@ import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Blank;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.estimate.TakeOff.Part;
-import strokewright.forming.CurvedStrip;
 import strokewright.forming.Edges;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Money;
@@ -28,13 +27,16 @@ import strokewright.web.Numbers;
 import strokewright.web.Reading;
 
 /**
- * Reads a typed take-off: text to values with their units, a ring's outside diameter and sweep to
- * heel and blank, rows to their places. Rows in which nothing was typed yet count as not there.
+ * Reads a typed take-off: text to values with their units, a dish to its blank, rows to their
+ * places. Rows in which nothing was typed yet count as not there.
  */
 final class TakeOffReading {
 
     private static final Set<String> PART_SAYS_NOTHING_BY =
             Set.of("grade", "surface", "edge", "tolerance", "supply", "machine", "perAssembly");
+
+    /** Behind the path of a line: its own minutes as something to leave out by itself. */
+    static final String OWN = "/override";
 
     private final TypedTakeOff typed;
     private final ShopBook book;
@@ -69,7 +71,7 @@ final class TakeOffReading {
             Map<String, String> pathOf,
             List<String> operationRows) {
 
-        /** The page's path for a pointer into the take-off, a ring's own fields included. */
+        /** The page's path for a pointer into the take-off. */
         String path(String pointer) {
             String head = pointer;
             while (!head.isEmpty()) {
@@ -156,7 +158,17 @@ final class TakeOffReading {
 
     private Operation operation(String row) {
         return switch (Work.of(typed.at(row + "/type")).orElse(Work.STANDARD)) {
-            case CURVE_EDGE -> curveEdge(row);
+            case CURVE_EDGE ->
+                    new Operation.CurveEdge(
+                            sense(row),
+                            length(row + "/lengthMm"),
+                            length(row + "/radiusMm"),
+                            length(row + "/startRadiusMm"),
+                            length(row + "/heightMm"),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            override(row));
             case TURN_FLANGE ->
                     new Operation.TurnFlange(
                             sense(row),
@@ -207,35 +219,18 @@ final class TakeOffReading {
         };
     }
 
-    private Operation.CurveEdge curveEdge(String row) {
-        CurvedStrip ring = ring(row);
-        length(row + "/otherLegMm");
-        length(row + "/runOutMm");
-        Double heelLength = length(row + "/lengthMm");
-        Double heelRadius = length(row + "/radiusMm");
-        if (ring != null && heelLength == null) {
-            heelLength = workedOut(row + "/lengthMm", ring.heelLengthMm());
-        }
-        if (ring != null && heelRadius == null) {
-            heelRadius = workedOut(row + "/radiusMm", ring.heelRadiusMm());
-        }
-        return new Operation.CurveEdge(
-                sense(row),
-                heelLength,
-                heelRadius,
-                length(row + "/startRadiusMm"),
-                length(row + "/heightMm"),
-                whole(row + "/count"),
-                length(row + "/reachMm"),
-                text(row + "/tool"),
-                override(row));
-    }
-
     private Operation.Standard standard(String row) {
         return new Operation.Standard(text(row + "/standard"), number(row + "/amount"));
     }
 
+    static boolean isOwn(String path) {
+        return path.endsWith("/overrideMinutes") || path.endsWith("/overrideReason");
+    }
+
     private Operation.@Nullable Override override(String row) {
+        if (leftOut.contains(row + OWN)) {
+            return null;
+        }
         Double minutes = number(row + "/overrideMinutes");
         String reason = text(row + "/overrideReason");
         return minutes == null && reason == null ? null : new Operation.Override(minutes, reason);
@@ -254,52 +249,17 @@ final class TakeOffReading {
 
     // Geometry --------------------------------------------------------------------------------
 
-    /** The ring or arc that the row describes from outside; null while it does not. */
-    private @Nullable CurvedStrip ring(String row) {
-        Double outside = quietly(row + "/outsideMm", numbers::lengthMm);
-        Double height = quietly(row + "/heightMm", numbers::lengthMm);
-        Double sweep =
-                typed.isEmpty(row + "/sweepDeg")
-                        ? Double.valueOf(360)
-                        : quietly(row + "/sweepDeg", numbers::number);
-        length(row + "/outsideMm");
-        number(row + "/sweepDeg");
-        if (outside == null) {
-            return null;
-        }
-        if (!(outside > 0)) {
-            faults.add(new Fault(row + "/outsideMm", "must be over 0"));
-            return null;
-        }
-        if (sweep != null && !(sweep > 0 && sweep <= 360)) {
-            faults.add(new Fault(row + "/sweepDeg", "must be over 0 and at most 360"));
-            return null;
-        }
-        if (height != null && !(height > 0 && height < outside / 2)) {
-            faults.add(
-                    new Fault(
-                            row + "/heightMm",
-                            "must be over 0 and under half the outside Ø, "
-                                    + numbers.show(outside / 2)
-                                    + " mm"));
-            return null;
-        }
-        return sweep == null || height == null
-                ? null
-                : new CurvedStrip(outside, sweep, height, sense(row) != Sense.STRETCH);
-    }
-
-    /** As typed; what is left empty comes from the first ring or disc of the part. */
+    /** As typed; what is left empty comes from the first dish of the part. */
     private @Nullable Blank blank(String row) {
         Double length = length(row + "/blank/lengthMm");
         Double width = length(row + "/blank/widthMm");
         for (String operation : rows(row + "/operations", Work.CHOSEN_FROM_THE_START)) {
             Blank natural = natural(operation);
             if (natural != null) {
-                if (typed.isEmpty(row + "/blank/lengthMm") && natural.lengthMm() != null) {
+                if (typed.isEmpty(row + "/blank/lengthMm")) {
                     length = workedOut(row + "/blank/lengthMm", natural.lengthMm());
                 }
-                if (typed.isEmpty(row + "/blank/widthMm") && natural.widthMm() != null) {
+                if (typed.isEmpty(row + "/blank/widthMm")) {
                     width = workedOut(row + "/blank/widthMm", natural.widthMm());
                 }
                 break;
@@ -309,22 +269,6 @@ final class TakeOffReading {
     }
 
     private @Nullable Blank natural(String operation) {
-        if (typed.at(operation + "/type").equals(Work.CURVE_EDGE.kind())) {
-            int before = faults.size();
-            CurvedStrip ring = ring(operation);
-            faults.subList(before, faults.size()).clear(); // the row itself tells them
-            if (ring == null) {
-                return null;
-            }
-            Double runOut =
-                    typed.isEmpty(operation + "/runOutMm")
-                            ? Double.valueOf(CurvedStrip.RUN_OUT_MM)
-                            : quietly(operation + "/runOutMm", numbers::lengthMm);
-            Double otherLeg = quietly(operation + "/otherLegMm", numbers::lengthMm);
-            return new Blank(
-                    runOut == null ? null : upToWhole(ring.blankLengthMm(runOut)),
-                    otherLeg == null ? null : upToWhole(ring.blankWidthMm(otherLeg)));
-        }
         if (typed.at(operation + "/type").equals(Work.DISH.kind())) {
             Double diameter = quietly(operation + "/diameterMm", numbers::lengthMm);
             Double depth = quietly(operation + "/depthMm", numbers::lengthMm);
@@ -390,14 +334,17 @@ final class TakeOffReading {
     }
 
     private @Nullable Double thickness(String row) {
-        String table =
-                book.grade(text(row + "/grade"))
-                        .map(g -> gaugeTable(String.valueOf(g.family())))
-                        .orElse(null);
         return asDouble(
                 read(
                         row + "/thicknessMm",
-                        text -> numbers.thicknessMm(text, TakeOffReading::gauge, table)));
+                        text -> thickness(text, text(row + "/grade"), book, numbers)));
+    }
+
+    /** A gauge number without a table is one of the grade's. */
+    static Reading thickness(String typed, @Nullable String grade, ShopBook book, Numbers numbers) {
+        String table =
+                book.grade(grade).map(g -> gaugeTable(String.valueOf(g.family()))).orElse(null);
+        return numbers.thicknessMm(typed, TakeOffReading::gauge, table);
     }
 
     static OptionalDouble gauge(String table, int gauge) {

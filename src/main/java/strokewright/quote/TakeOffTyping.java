@@ -1,9 +1,11 @@
 package strokewright.quote;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import strokewright.estimate.FromShape;
 import strokewright.estimate.TakeOff;
 import strokewright.web.Numbers;
 import tools.jackson.databind.JsonNode;
@@ -16,19 +18,37 @@ import tools.jackson.databind.json.JsonMapper;
 final class TakeOffTyping {
 
     private static final int MM2_IN_DM2_DIGITS = 4;
+    private static final int EVERY_DECIMAL = 400;
 
     private final Numbers numbers;
     private final List<Map.Entry<String, String>> fields = new ArrayList<>();
+    private final int decimals;
     private int row;
 
-    private TakeOffTyping(Numbers numbers) {
+    private TakeOffTyping(Numbers numbers, int row, int decimals) {
         this.numbers = numbers;
+        this.row = row;
+        this.decimals = decimals;
     }
 
     static TypedTakeOff of(TakeOff takeOff, Numbers numbers) {
-        TakeOffTyping typing = new TakeOffTyping(numbers);
+        TakeOffTyping typing = new TakeOffTyping(numbers, 0, EVERY_DECIMAL);
         typing.object("", JsonMapper.shared().valueToTree(takeOff));
         return TypedTakeOff.of(typing.fields);
+    }
+
+    /**
+     * Parts and assembly lines of a shape, to stand behind the rows that are there. Nobody measures
+     * finer than a hundredth of a millimetre.
+     *
+     * @param highestKey that a row has
+     */
+    static List<Map.Entry<String, String>> of(FromShape shape, Numbers numbers, int highestKey) {
+        TakeOffTyping typing = new TakeOffTyping(numbers, highestKey, 2);
+        JsonNode tree = JsonMapper.shared().valueToTree(shape);
+        typing.any("/parts", "parts", tree.get("parts"));
+        typing.any("/assembly", "operations", tree.get("assembly"));
+        return typing.fields;
     }
 
     private void object(String path, JsonNode object) {
@@ -42,9 +62,10 @@ final class TakeOffTyping {
                 case "areaMm2" ->
                         type(
                                 path + "/areaMm2",
-                                numbers.typed(
+                                number(
                                         new BigDecimal(value.asString())
-                                                .movePointLeft(MM2_IN_DM2_DIGITS)));
+                                                .movePointLeft(MM2_IN_DM2_DIGITS),
+                                        decimals + 2));
                 default -> any(path + "/" + name, name, value);
             }
         }
@@ -58,7 +79,11 @@ final class TakeOffTyping {
         } else if (value.isObject()) {
             object(path, value);
         } else if (value.isNumber()) {
-            type(path, number(value.asString()));
+            type(
+                    path,
+                    number(
+                            new BigDecimal(value.asString()),
+                            name.equals("amount") ? EVERY_DECIMAL : decimals));
         } else if (!value.isNull()) {
             type(path, value.asString());
         }
@@ -66,13 +91,18 @@ final class TakeOffTyping {
 
     private void override(String path, JsonNode override) {
         if (override.isObject()) {
-            type(path + "/overrideMinutes", number(override.get("minutes").asString()));
+            type(
+                    path + "/overrideMinutes",
+                    number(new BigDecimal(override.get("minutes").asString()), EVERY_DECIMAL));
             type(path + "/overrideReason", override.get("reason").asString());
         }
     }
 
-    private String number(String digits) {
-        return numbers.typed(new BigDecimal(digits));
+    private String number(BigDecimal value, int decimalsOfIt) {
+        return numbers.typed(
+                value.scale() > decimalsOfIt
+                        ? value.setScale(decimalsOfIt, RoundingMode.HALF_UP)
+                        : value);
     }
 
     /** With the decimals that it has. */

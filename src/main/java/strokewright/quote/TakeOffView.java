@@ -57,6 +57,7 @@ record TakeOffView(
      * @param what the row is, to be read out
      * @param kinds of work to choose from; null where there is no choice
      * @param more fields asked on demand
+     * @param own minutes in place of the computed ones; empty where nothing is formed
      * @param lines of work of a part, empty for others
      */
     record RowView(
@@ -66,8 +67,15 @@ record TakeOffView(
             @Nullable FieldView kinds,
             List<FieldView> fields,
             List<FieldView> more,
+            List<FieldView> own,
             List<RowView> lines,
-            SlotView slot) {}
+            SlotView slot) {
+
+        /** Whether somebody stated own minutes, or half of them. */
+        public boolean isOverridden() { // public for the templates
+            return own.stream().anyMatch(f -> !f.value().isBlank());
+        }
+    }
 
     /**
      * What is told beside a row.

@@ -89,8 +89,8 @@ final class TakeOffViews {
         return new TakeOffView(
                 base,
                 fields("", PartFields.ITEM),
-                typed.rows("/parts").stream().map(this::part).toList(),
-                typed.rows("/assembly").stream().map(row -> line(row, true)).toList(),
+                parts(typed.rows("/parts")),
+                assembly(typed.rows("/assembly")),
                 typed.rows("/extras").stream().map(this::extra).toList(),
                 result(saved));
     }
@@ -109,6 +109,14 @@ final class TakeOffViews {
 
     // Rows ------------------------------------------------------------------------------------
 
+    List<RowView> parts(List<String> rows) {
+        return rows.stream().map(this::part).toList();
+    }
+
+    List<RowView> assembly(List<String> rows) {
+        return rows.stream().map(row -> line(row, true)).toList();
+    }
+
     private RowView part(String row) {
         SlotView slot = partSlot(row);
         return new RowView(
@@ -118,6 +126,7 @@ final class TakeOffViews {
                 null,
                 fields(row, PartFields.PART),
                 fields(row, PartFields.PART_MORE),
+                List.of(),
                 typed.rows(row + "/operations").stream().map(r -> line(r, false)).toList(),
                 slot);
     }
@@ -139,6 +148,7 @@ final class TakeOffViews {
                 kinds,
                 fields(row, work.fields()),
                 fields(row, work.more()),
+                fields(row, work.own()),
                 List.of(),
                 slot);
     }
@@ -162,6 +172,7 @@ final class TakeOffViews {
                 fields(row, PartFields.EXTRA),
                 List.of(),
                 List.of(),
+                List.of(),
                 extraSlot(row));
     }
 
@@ -175,6 +186,7 @@ final class TakeOffViews {
                 null,
                 fields(row, PartFields.PART),
                 fields(row, PartFields.PART_MORE),
+                List.of(),
                 List.of(),
                 SlotView.empty(id("at", row)));
     }
@@ -204,6 +216,7 @@ final class TakeOffViews {
                 fields(row, PartFields.EXTRA),
                 List.of(),
                 List.of(),
+                List.of(),
                 SlotView.empty(id("at", row)));
     }
 
@@ -228,7 +241,15 @@ final class TakeOffViews {
                 workedOut == null ? otherwise(row, field) : workedOut,
                 field.hint(),
                 options(field, value),
-                faultAt.get(path));
+                isTold(path) ? faultAt.get(path) : null);
+    }
+
+    /**
+     * What is missing is listed with the result and not told at its field, or a fresh row would be
+     * full of red; but own minutes without a reason, or a reason without minutes, are half typed.
+     */
+    private boolean isTold(String path) {
+        return !typed.isEmpty(path) || TakeOffReading.isOwn(path);
     }
 
     private String currency() {
@@ -268,7 +289,7 @@ final class TakeOffViews {
         return book.standard(standard).map(s -> unit(s.unit())).orElse(null);
     }
 
-    private static String unit(ShopBook.@Nullable Unit unit) {
+    static String unit(ShopBook.@Nullable Unit unit) {
         if (unit == null) {
             return "";
         }
@@ -435,12 +456,14 @@ final class TakeOffViews {
         if (line.strokes() != null) {
             figures.add(new Figure("strokes", numbers.show(line.strokes()), ""));
         }
-        figures.add(minutes("at the machine", line.machineMinutes()));
+        if (line.override() == null) {
+            figures.add(minutes("at the machine", line.machineMinutes()));
+        } else {
+            figures.add(minutes("own minutes, which count", line.override().minutes()));
+            figures.add(minutes("computed", line.machineMinutes()));
+        }
         if (line.annealMinutes() != null && line.annealMinutes() > 0) {
             figures.add(minutes("annealing", line.annealMinutes()));
-        }
-        if (line.override() != null && line.override().minutes() != null) {
-            figures.add(minutes("own minutes count", line.override().minutes()));
         }
         if (line.people() > 1) {
             figures.add(new Figure("people", numbers.show(line.people()), ""));
@@ -617,7 +640,7 @@ final class TakeOffViews {
                                 id("f", fault.pointer()),
                                 where(fault.pointer()),
                                 fault.message(),
-                                typed.isEmpty(fault.pointer())));
+                                !isTold(fault.pointer())));
             }
         }
         return views;
@@ -645,6 +668,9 @@ final class TakeOffViews {
     }
 
     private Optional<String> label(String path) {
+        if (path.endsWith(TakeOffReading.OWN)) {
+            return Optional.of("own minutes");
+        }
         List<Field> all = new ArrayList<>(PartFields.ITEM);
         all.addAll(PartFields.PART);
         all.addAll(PartFields.PART_MORE);
@@ -655,6 +681,7 @@ final class TakeOffViews {
             Work work = path.startsWith("/assembly/") ? Work.STANDARD : work(row);
             all.addAll(work.fields());
             all.addAll(work.more());
+            all.addAll(work.own());
         }
         return all.stream()
                 .filter(f -> path.endsWith("/" + f.name()))

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import strokewright.estimate.ShopBook;
@@ -26,6 +27,7 @@ final class TypedTakeOff {
 
     private static final int LONGEST_TEXT = 2_000;
     private static final Pattern PATH = Pattern.compile("(?:/[A-Za-z0-9]{1,40}){1,6}");
+    private static final Pattern NUMBERED_STEP = Pattern.compile("/[a-z](\\d{1,9})(?=/)");
     private static final Pattern NUMBERED = Pattern.compile("[a-z](\\d{1,9})");
 
     private final Map<String, String> fields;
@@ -94,12 +96,16 @@ final class TypedTakeOff {
 
     /** Whether anything but the given fields was typed into a row. */
     boolean says(String row, Set<String> besides) {
+        return says(row, path -> besides.contains(path.substring(row.length() + 1)));
+    }
+
+    boolean says(String row, Predicate<String> besides) {
         String under = row + "/";
         return fields.entrySet().stream()
                 .anyMatch(
                         f ->
                                 f.getKey().startsWith(under)
-                                        && !besides.contains(f.getKey().substring(under.length()))
+                                        && !besides.test(f.getKey())
                                         && !f.getValue().isBlank());
     }
 
@@ -132,9 +138,34 @@ final class TypedTakeOff {
         return kind + Integer.toString(taken.last() + 1);
     }
 
+    /** The highest number in the keys of all rows; 0 without any. */
+    int highestKey() {
+        return fields.keySet().stream()
+                .flatMap(path -> NUMBERED_STEP.matcher(path).results())
+                .mapToInt(found -> Integer.parseInt(found.group(1)))
+                .max()
+                .orElse(0);
+    }
+
+    /** Path and text of every field, in order. */
+    List<Map.Entry<String, String>> entries() {
+        return List.copyOf(fields.entrySet());
+    }
+
+    /** With further fields behind all others. */
+    TypedTakeOff plus(Collection<? extends Map.Entry<String, String>> further) {
+        List<Map.Entry<String, String>> all = new ArrayList<>(fields.entrySet());
+        all.addAll(further);
+        return of(all);
+    }
+
     TypedTakeOff withoutRow(String row) {
+        return without(path -> path.startsWith(row + "/"));
+    }
+
+    TypedTakeOff without(Predicate<String> paths) {
         Map<String, String> left = new LinkedHashMap<>(fields);
-        left.keySet().removeIf(path -> path.startsWith(row + "/"));
+        left.keySet().removeIf(paths);
         return new TypedTakeOff(left);
     }
 

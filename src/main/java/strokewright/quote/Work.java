@@ -23,20 +23,15 @@ enum Work {
             "curve-edge",
             "Curve an edge",
             List.of(
-                    length("outsideMm", "Outside Ø", "").saying("over everything"),
-                    number("sweepDeg", "Sweep", "°", "360"),
                     choice(
                             "sense",
                             "Flange",
                             new Option("shrink", "inside: shrink"),
                             new Option("stretch", "outside: stretch")),
-                    length("heightMm", "Flange height", ""),
-                    length("otherLegMm", "Other leg", "").saying("for the blank"),
-                    length("runOutMm", "Run-out", "30").saying("at each end")),
-            List.of(
                     length("radiusMm", "Heel radius", ""),
                     length("lengthMm", "Heel length", ""),
-                    length("startRadiusMm", "Starts from radius", "straight")),
+                    length("heightMm", "Flange height", "")),
+            List.of(length("startRadiusMm", "Starts from radius", "straight")),
             tool("tool", "Tool", ToolChoice.EDGE)),
     TURN_FLANGE(
             "turn-flange",
@@ -99,6 +94,7 @@ enum Work {
     private final String label;
     private final List<Field> fields;
     private final List<Field> more;
+    private final boolean formed;
 
     Work(String kind, String label, List<Field> fields, List<Field> more, Field... tool) {
         this.kind = kind;
@@ -109,10 +105,9 @@ enum Work {
             all.addAll(List.of(tool));
             all.add(whole("count", "How many alike", "1"));
             all.add(length("reachMm", "Reach into the throat", "from the shape"));
-            all.add(number("overrideMinutes", "Own minutes", "min", "computed"));
-            all.add(text("overrideReason", "Reason for own minutes", ""));
         }
         this.more = List.copyOf(all);
+        this.formed = tool.length > 0;
     }
 
     /** As in the take-off's JSON. */
@@ -134,9 +129,19 @@ enum Work {
         return more;
     }
 
+    /** In place of the computed minutes of forming: both or neither. */
+    List<Field> own() {
+        return formed ? OWN : List.of();
+    }
+
     static Optional<Work> of(String kind) {
         return Arrays.stream(values()).filter(w -> w.kind.equals(kind)).findFirst();
     }
+
+    private static final List<Field> OWN =
+            List.of(
+                    number("overrideMinutes", "Own minutes", "min", "").saying("for one piece"),
+                    text("overrideReason", "Reason", ""));
 
     /** Fields that a fresh row already has a choice in, so that they say nothing by themselves. */
     static final Set<String> CHOSEN_FROM_THE_START = Set.of("type", "sense");

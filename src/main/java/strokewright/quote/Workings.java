@@ -18,6 +18,7 @@ import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.AtCentre;
 import strokewright.estimate.Estimate.ForQuantity;
 import strokewright.estimate.FormingHours;
+import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.estimate.TakeOff.Per;
@@ -472,7 +473,12 @@ final class Workings {
                 "elapsed min",
                 "person min",
                 "set-up min");
-        item.estimate().operations().forEach(line -> grid.line(operation(line)));
+        for (Estimate.Line line : item.estimate().operations()) {
+            grid.line(operation(line));
+            if (line.override() != null) {
+                grid.line(own(line, line.override()));
+            }
+        }
         grid.line(
                 text(
                         "Normal minutes, before allowance and practice. Passes of one edge, from"
@@ -516,6 +522,21 @@ final class Workings {
                 number(line.machineMinutes(), minutes),
                 number(line.personMinutes(), minutes),
                 number(line.setupMinutes(), minutes));
+    }
+
+    /** Below the computed minutes, in their columns. */
+    private static List<Cell> own(Estimate.Line line, Operation.Override own) {
+        Look minutes = Look.number(2);
+        return List.of(
+                text("Own minutes, which count instead", Look.PROSE),
+                text(own.reason(), Look.PROSE),
+                text(null, Look.PLAIN),
+                text(null, Look.PLAIN),
+                text(null, Look.PLAIN),
+                text(null, Look.PLAIN),
+                text(null, Look.PLAIN),
+                number(own.minutes(), minutes),
+                number(own.minutes() * line.people(), minutes));
     }
 
     /** Stands at the top, and is written last, because it speaks of what stands below. */

@@ -28,9 +28,10 @@ class FromDrawingToWorkbookTest extends BrowserTest {
         type(page, "Quantities", "1, 2, 5");
         type(page, "Customer", "Harbour Theatre Workshop");
         type(page, "Thickness", "2");
-        type(page, "Outside Ø", "600");
-        type(page, "Flange height", "40");
-        type(page, "Other leg", "80");
+        type(page, "Outside Ø D", "600");
+        type(page, "Flange height F", "40");
+        type(page, "Return B", "80");
+        page.keyboard().press("Enter");
         Locator price = page.locator("#result .big");
         assertThat(price).containsText("EUR each");
         String each = price.textContent().strip().split("\\s")[0];

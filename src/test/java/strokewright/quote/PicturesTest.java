@@ -20,14 +20,20 @@ class PicturesTest {
         assertThat(shape(frame)).contains("Full ring, outside Ø 600 mm").contains("Ø 600");
         Reckoned outside =
                 Reckoned.of(
-                        roundFrame().with("/parts/p1/operations/o1/sense", "stretch"), BOOK, EN);
+                        roundFrame()
+                                .with("/parts/p1/operations/o1/sense", "stretch")
+                                .with("/parts/p1/operations/o1/radiusMm", "260")
+                                .with("/parts/p1/operations/o1/lengthMm", "1633.63"),
+                        BOOK,
+                        EN);
         assertThat(shape(outside)).contains("Full ring, outside Ø 600 mm", "stretched");
     }
 
     @Test
     void anArcSaysItsAngle() {
         Reckoned arc =
-                Reckoned.of(roundFrame().with("/parts/p1/operations/o1/sweepDeg", "90"), BOOK, EN);
+                Reckoned.of(
+                        roundFrame().with("/parts/p1/operations/o1/lengthMm", "471.24"), BOOK, EN);
         assertThat(shape(arc)).contains("Arc of 90°");
     }
 

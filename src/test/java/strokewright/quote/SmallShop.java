@@ -28,7 +28,7 @@ final class SmallShop {
         }
     }
 
-    /** A round frame from its outside diameter, as typed in an English browser. */
+    /** A round frame of 600 outside with a flange of 40, as typed in an English browser. */
     static TypedTakeOff roundFrame() {
         return typed(
                 "/title", "Round frame",
@@ -37,11 +37,12 @@ final class SmallShop {
                 "/parts/p1/grade", "soft",
                 "/parts/p1/thicknessMm", "2.0",
                 "/parts/p1/operations/o1/type", "curve-edge",
-                "/parts/p1/operations/o1/outsideMm", "600",
-                "/parts/p1/operations/o1/sweepDeg", "",
+                "/parts/p1/blank/lengthMm", "1945",
+                "/parts/p1/blank/widthMm", "120",
                 "/parts/p1/operations/o1/sense", "shrink",
+                "/parts/p1/operations/o1/radiusMm", "300",
+                "/parts/p1/operations/o1/lengthMm", "1884.96",
                 "/parts/p1/operations/o1/heightMm", "40",
-                "/parts/p1/operations/o1/otherLegMm", "80",
                 "/parts/p1/operations/o2/type", "standard",
                 "/parts/p1/operations/o2/standard", "Cut",
                 "/parts/p1/operations/o2/amount", "4");

@@ -7,6 +7,9 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import strokewright.BrowserTest;
 import strokewright.TestShop;
@@ -20,8 +23,6 @@ class TakeOffPageBrowserTest extends BrowserTest {
         roundFrame(page);
 
         assertThat(price(page)).containsText("EUR each");
-        assertThat(field(page, "Blank length")).hasAttribute("placeholder", "1945");
-        assertThat(field(page, "Heel length")).hasAttribute("placeholder", "1884.96");
 
         page.keyboard().press("Enter");
         assertThat(lastKind(page)).isFocused();
@@ -45,24 +46,23 @@ class TakeOffPageBrowserTest extends BrowserTest {
         Page page = takeOff("en-GB");
         roundFrame(page);
         assertThat(price(page)).isVisible();
-        field(page, "Outside Ø").fill("1,200");
-        Locator beside = page.locator("#f-parts-p1-operations-o1-outsideMm-fault");
+        field(page, "Heel radius").fill("1,200");
+        Locator beside = page.locator("#f-parts-p1-operations-o1-radiusMm-fault");
         assertThat(beside).containsText("did you mean 1200 or 1.200");
-        assertThat(field(page, "Outside Ø")).hasAttribute("aria-invalid", "true");
-        assertThat(field(page, "Outside Ø")).hasValue("1,200");
-        field(page, "Outside Ø").fill("1200");
+        assertThat(field(page, "Heel radius")).hasAttribute("aria-invalid", "true");
+        assertThat(field(page, "Heel radius")).hasValue("1,200");
+        field(page, "Heel radius").fill("1200");
         assertThat(beside).isEmpty();
-        assertThat(field(page, "Blank length")).hasAttribute("placeholder", "3830");
     }
 
     @Test
     void numbersAreThoseOfTheBrowsersLanguage() {
         Page page = takeOff("de-DE");
         roundFrame(page);
-        field(page, "Thickness").fill("1,5");
+        field(page.locator("#parts"), "Thickness").fill("1,5");
         assertThat(page.locator(".part > .slot")).containsText("0,95 kg");
-        field(page, "Outside Ø").fill("1.200");
-        assertThat(page.locator("#f-parts-p1-operations-o1-outsideMm-fault"))
+        field(page, "Heel radius").fill("1.200");
+        assertThat(page.locator("#f-parts-p1-operations-o1-radiusMm-fault"))
                 .containsText("did you mean 1200 or 1,200");
     }
 
@@ -121,7 +121,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         lastKind(page).selectOption("turn-flange");
         assertThat(field(page, "Flange height")).hasValue("40");
         lastKind(page).selectOption("curve-edge");
-        assertThat(field(page, "Outside Ø")).hasValue("600");
+        assertThat(field(page, "Heel radius")).hasValue("300");
     }
 
     @Test
@@ -135,13 +135,13 @@ class TakeOffPageBrowserTest extends BrowserTest {
 
         Page later = takeOff("en-GB", shop);
         assertThat(later.locator(".notice")).containsText("what you last typed here");
-        assertThat(field(later, "Outside Ø")).hasValue("600");
+        assertThat(field(later, "Heel radius")).hasValue("300");
         assertThat(price(later)).hasText(priced);
 
         button(later, "Start a fresh one").click();
-        assertThat(field(later, "Outside Ø")).hasValue("");
+        assertThat(field(later, "Heel radius")).hasValue("");
         button(later, "Back to the one before").click();
-        assertThat(field(later, "Outside Ø")).hasValue("600");
+        assertThat(field(later, "Heel radius")).hasValue("300");
     }
 
     @Test
@@ -153,7 +153,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         Page other = window(DESK, "en-GB");
         signIn(other, shop, Role.OWNER);
         other.navigate("/take-off");
-        assertThat(field(other, "Outside Ø")).hasValue("");
+        assertThat(field(other, "Heel radius")).hasValue("");
     }
 
     @Test
@@ -165,7 +165,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         page.context()
                 .clearCookies(new BrowserContext.ClearCookiesOptions().setName("strokewright"));
 
-        field(page, "Outside Ø").fill("700");
+        field(page, "Heel radius").fill("700");
         Locator dialog = page.getByRole(AriaRole.DIALOG);
         assertThat(dialog).isVisible();
         requireAccessible(page);
@@ -177,11 +177,11 @@ class TakeOffPageBrowserTest extends BrowserTest {
         page.keyboard().press("Enter");
 
         assertThat(dialog).isHidden();
-        assertThat(field(page, "Outside Ø")).hasValue("700");
-        assertThat(field(page, "Heel length")).hasAttribute("placeholder", "2199.11");
+        assertThat(field(page, "Heel radius")).hasValue("700");
+        assertThat(page.locator("#result")).containsText("Kept as you type");
         // a form that is sent the plain way is accepted too
         button(page, "Start a fresh one").click();
-        assertThat(field(page, "Outside Ø")).hasValue("");
+        assertThat(field(page, "Heel radius")).hasValue("");
     }
 
     @Test
@@ -203,7 +203,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         assertThat(field(page, "Area")).hasValue("15");
         page.locator(".line").first().locator("[aria-label='Remove this line']").click();
         assertThat(page.locator(".line")).hasCount(1);
-        assertThat(field(page, "Outside Ø")).hasValue("600");
+        assertThat(field(page, "Heel radius")).hasValue("300");
     }
 
     @Test
@@ -216,6 +216,183 @@ class TakeOffPageBrowserTest extends BrowserTest {
         assertThat(page.locator("#result"))
                 .containsText("assumed, good to about a factor of two either way");
         assertThat(page.locator(".foot").textContent()).contains("licensed person");
+    }
+
+    @Test
+    void aShapeIsStartedFromAndEditedByTheKeyboardAlone() {
+        Page page = takeOff("de-DE");
+        Locator panel = page.locator("#shape");
+        field(panel, "Shape").focus();
+        page.keyboard().type("U-");
+        assertThat(panel.locator("svg").first()).containsText("Plan of a U");
+        page.keyboard().press("Tab");
+        assertThat(field(panel, "Grade")).isFocused();
+        page.keyboard().press("Tab");
+        page.keyboard().type("1,5");
+        page.keyboard().press("Tab");
+        page.keyboard().type("400");
+        page.keyboard().press("Tab");
+        page.keyboard().type("500");
+        page.keyboard().press("Tab");
+        page.keyboard().type("150");
+        page.keyboard().press("Enter");
+
+        // what is missing stands beside its field, and what was typed stays
+        assertThat(panel.locator(".fault").filter(filled())).hasCount(2);
+        assertThat(field(panel, "Flange height F")).isFocused();
+        assertThat(field(panel, "Corner radius R")).hasValue("150");
+        requireAccessible(page);
+        page.keyboard().type("30");
+        page.keyboard().press("Tab");
+        page.keyboard().type("40");
+        page.keyboard().press("Enter");
+
+        assertThat(page.locator(".part")).hasCount(1);
+        assertThat(field(page.locator("#parts"), "Part")).hasValue("U-frame");
+        assertThat(field(page.locator("#parts"), "Part")).isFocused();
+        assertThat(page.locator("#parts [name$='/radiusMm']")).hasValue("150");
+        assertThat(page.locator("#parts [name$='/count']")).hasValue("2");
+        // legs 350, run 100, two quarters of 150: 1271.24
+        assertThat(field(page.locator("#parts"), "Blank length")).hasValue("1272");
+        assertThat(page.locator("#assembly-lines .line")).hasCount(1);
+        assertThat(panel).containsText("Blank 1\u2009272 × 70 mm");
+        assertThat(price(page)).containsText("EUR each");
+
+        String before = price(page).textContent();
+        page.locator("#parts [name$='/heightMm']").fill("25");
+        assertThat(price(page)).not().hasText(before);
+        requireAccessible(page);
+        requireNoSidewaysScroll(page);
+        page.setViewportSize(PHONE, 740);
+        panel.locator("summary").click();
+        requireNoSidewaysScroll(page);
+        requireAccessible(page);
+    }
+
+    @Test
+    void aSecondShapeStandsBehindTheFirstAndUndoKeepsBothApart() {
+        Page page = takeOff("en-GB");
+        addRing(page, "600");
+        assertThat(page.locator(".part")).hasCount(1);
+        page.locator(".part .line").last().locator("[data-remove]").click();
+        addRing(page, "500");
+        assertThat(page.locator(".part")).hasCount(2);
+        assertThat(page.locator(".part [name$='/radiusMm']").last()).hasValue("250");
+        button(page, "Undo").click();
+        assertThat(price(page)).containsText("EUR each");
+        List<Object> names =
+                page.locator("form [name^='/']").evaluateAll("fields => fields.map(f => f.name)")
+                                instanceof List<?> all
+                        ? new ArrayList<>(all)
+                        : List.of();
+        assertThat(names).doesNotHaveDuplicates().hasSizeGreaterThan(100);
+    }
+
+    @Test
+    void theSketchFollowsWhatIsChosenAndAnotherShapeKeepsTheNumbers() {
+        Page page = takeOff("en-GB");
+        Locator panel = page.locator("#shape");
+        field(panel, "Outside Ø D").fill("600");
+        field(panel, "Flange").selectOption("outside");
+        assertThat(panel.locator("svg:visible desc"))
+                .hasText(Pattern.compile(".*pointing outside.*"));
+        field(panel, "Shape").selectOption("arc");
+        assertThat(field(panel, "Outside Ø D")).hasValue("600");
+        assertThat(field(panel, "Flange")).hasValue("outside");
+        assertThat(panel.locator("svg:visible desc"))
+                .hasText(Pattern.compile(".*arc.*pointing outside.*"));
+        field(panel, "Sweep α").fill("90");
+        assertThat(page.locator("#result")).containsText("Kept as you type");
+        page.waitForResponse(
+                answer -> answer.url().endsWith("/take-off/estimate"),
+                () -> field(panel, "Return B").fill("20"));
+        page.reload();
+        assertThat(field(panel, "Sweep α")).hasValue("90");
+        assertThat(field(panel, "Shape")).hasValue("arc");
+    }
+
+    @Test
+    void withoutScriptsAShapeIsAddedByAReload() {
+        TestShop shop = openShop();
+        Page page = windowWithoutScripts(DESK, "en-GB");
+        signIn(page, shop, Role.ESTIMATOR);
+        page.navigate("/take-off");
+        Locator panel = page.locator("#shape");
+        field(panel, "Shape").selectOption("bowl");
+        panel.locator("button").first().click();
+        field(panel, "Thickness").fill("1.5");
+        field(panel, "Mouth Ø D").fill("300");
+        field(panel, "Depth H").fill("160");
+        button(page, "Add to the take-off").click();
+        assertThat(panel).containsText("at most half the Ø, 150 mm");
+        field(panel, "Depth H").fill("60");
+        button(page, "Add to the take-off").click();
+        assertThat(page.locator(".part")).hasCount(1);
+        assertThat(field(page.locator("#parts"), "Blank length")).hasValue("329");
+        assertThat(price(page)).containsText("EUR each");
+    }
+
+    @Test
+    void ownMinutesStandBesideTheComputedOnesAndGoAgain() {
+        Page page = takeOff("en-GB");
+        roundFrame(page);
+        String computed = price(page).textContent();
+        Locator line = page.locator(".line").first();
+        line.locator(".own > summary").focus();
+        page.keyboard().press("Enter");
+        page.keyboard().press("Tab");
+        page.keyboard().type("90");
+        assertThat(line.locator("[name$='/overrideReason']")).hasAttribute("aria-invalid", "true");
+        assertThat(price(page)).hasText(computed);
+        page.keyboard().press("Tab");
+        page.keyboard().type("Like the last one");
+        assertThat(price(page)).not().hasText(computed);
+        assertThat(line.locator(".readout")).containsText("own minutes, which count 90.0 min");
+        assertThat(line.locator(".readout"))
+                .containsText(Pattern.compile("computed\\s+\\d+\\.\\d\\s+min"));
+        requireAccessible(page);
+
+        page.locator("input[name='/title']").fill("Frame");
+        field(page, "Customer").fill("Harbour Theatre Workshop");
+        page.keyboard().press("Control+Enter");
+        assertThat(page.locator("main"))
+                .containsText(
+                        Pattern.compile(
+                                "Own minutes instead of \\d+\\.\\d computed: Like the last one"));
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Change")).click();
+        assertThat(page.locator(".line").first().locator("[name$='/overrideMinutes']"))
+                .hasValue("90");
+        page.locator(".line").first().locator("[data-computed]").click();
+        assertThat(price(page)).hasText(computed);
+        assertThat(page.locator(".line").first().locator(".readout"))
+                .not()
+                .containsText("own minutes");
+    }
+
+    private static void addRing(Page page, String outside) {
+        Locator panel = page.locator("#shape");
+        if (panel.locator("details[open]").count() == 0) {
+            panel.locator("summary").click();
+        }
+        field(panel, "Thickness").fill("2");
+        field(panel, "Outside Ø D").fill(outside);
+        field(panel, "Flange height F").fill("40");
+        field(panel, "Return B").fill("80");
+        int parts =
+                page.locator(".part")
+                        .filter(new Locator.FilterOptions().setHas(page.locator("[value='Ring']")))
+                        .count();
+        button(page, "Add to the take-off").click();
+        assertThat(
+                        page.locator(".part")
+                                .filter(
+                                        new Locator.FilterOptions()
+                                                .setHas(page.locator("[value='Ring']"))))
+                .hasCount(parts + 1);
+    }
+
+    private static Locator.FilterOptions filled() {
+        return new Locator.FilterOptions().setHasText(Pattern.compile("\\S"));
     }
 
     private Page takeOff(String language) {
@@ -232,10 +409,18 @@ class TakeOffPageBrowserTest extends BrowserTest {
     private static void roundFrame(Page page) {
         type(page, "Title", "Round frame");
         type(page, "Quantities", "1, 2, 5");
-        type(page, "Thickness", "2");
-        type(page, "Outside Ø", "600");
-        type(page, "Flange height", "40");
-        type(page, "Other leg", "80");
+        Locator part = page.locator("#parts");
+        type(part, "Thickness", "2");
+        type(part, "Blank length", "1945");
+        type(part, "Blank width", "120");
+        type(part, "Heel radius", "300");
+        type(part, "Heel length", "1884.96");
+        type(part, "Flange height", "40");
+    }
+
+    private static void type(Locator within, String label, String text) {
+        within.getByLabel(label, new Locator.GetByLabelOptions().setExact(true)).first().focus();
+        within.page().keyboard().type(text);
     }
 
     private static void type(Page page, String label, String text) {
@@ -245,6 +430,10 @@ class TakeOffPageBrowserTest extends BrowserTest {
 
     private static Locator field(Page page, String label) {
         return page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).first();
+    }
+
+    private static Locator field(Locator within, String label) {
+        return within.getByLabel(label, new Locator.GetByLabelOptions().setExact(true)).first();
     }
 
     private static Locator button(Page page, String name) {
