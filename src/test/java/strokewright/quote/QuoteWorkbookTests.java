@@ -9,6 +9,7 @@ import static strokewright.quote.Situations.quote;
 import static strokewright.quote.Situations.roundFrame;
 import static strokewright.quote.Situations.simpleBook;
 import static strokewright.quote.Situations.surchargeBook;
+import static strokewright.quote.Situations.takeOff;
 import static strokewright.quote.Situations.takeOffs;
 import static strokewright.quote.Situations.withRate;
 import static strokewright.quote.Situations.withScheme;
@@ -75,6 +76,30 @@ class QuoteWorkbookTests {
                 assertThat(opened.words("item_1_check")).startsWith("Matches the stored revision");
             }
         }
+    }
+
+    @Test
+    void ownMinutesStandBelowTheComputedOnesWithTheirReason() {
+        TakeOff own =
+                takeOff(
+                        """
+                        {"title":"Arc","parts":[{"name":"Arc","grade":"AL99.5-O","thicknessMm":2,
+                          "blank":{"lengthMm":700,"widthMm":80},
+                          "operations":[{"type":"curve-edge","sense":"shrink","lengthMm":600,
+                            "radiusMm":400,"heightMm":30,
+                            "override":{"minutes":45.5,"reason":"Like the last one"}}]}]}
+                        """);
+        QuoteDocument quote = quote(simpleBook(), own);
+        Estimate.Line line = quote.items().get(0).estimate().operations().get(0);
+        OpenedWorkbook opened = open(quote, simpleBook());
+
+        Row computed = opened.labelled(FIRST_ITEM, "Arc 1: Curve an edge");
+        Row counting = opened.labelled(FIRST_ITEM, "Own minutes, which count instead");
+        assertThat(counting.getRowNum()).isEqualTo(computed.getRowNum() + 1);
+        assertThat(computed.getCell(7).getNumericCellValue()).isEqualTo(line.machineMinutes());
+        assertThat(counting.getCell(7).getNumericCellValue()).isEqualTo(45.5);
+        assertThat(counting.getCell(1).getStringCellValue()).isEqualTo("Like the last one");
+        assertThat(opened.calculate().words("item_1_check")).startsWith("Matches");
     }
 
     @ParameterizedTest(name = "{0}")
