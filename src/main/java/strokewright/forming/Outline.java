@@ -24,8 +24,8 @@ public record Outline(List<Run> runs) {
     /** Straights that leave the curve further stand for themselves, mm. */
     private static final double FURTHEST_FROM_CURVE_MM = 1;
 
-    /** Straights are joined until they are this far from the curve: digits left off drown. */
-    private static final double NEAR_CURVE_MM = 0.1;
+    /** Short straights are joined up to this length: digits left off drown. */
+    private static final double JOINED_MM = 6;
 
     private static final double JOINED_TURN = Math.toRadians(10);
 
@@ -372,7 +372,7 @@ public record Outline(List<Run> runs) {
                                 pieces.get(last + 1).toY());
                 double whole = Math.abs(turned + turn) * (last + 2 - i) / (last + 1 - i);
                 if (whole > JOINED_TURN
-                        || longer.lengthMm() * whole / 8 > NEAR_CURVE_MM
+                        || longer.lengthMm() > JOINED_MM
                         || pieces.get(last + 1).lengthMm() > LONGER * pieces.get(last).lengthMm()
                         || pieces.get(last).lengthMm() > LONGER * pieces.get(last + 1).lengthMm()) {
                     break;

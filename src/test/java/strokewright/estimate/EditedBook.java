@@ -36,6 +36,10 @@ final class EditedBook {
         }
     }
 
+    static EditedBook of(ShopBook book) {
+        return new EditedBook(JSON.valueToTree(book));
+    }
+
     JsonNode root() {
         return root;
     }
