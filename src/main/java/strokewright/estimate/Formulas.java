@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,16 +15,24 @@ import strokewright.quantity.Formula;
 /** Every formula that can stand in the trace of an estimate, by the name it has there. */
 public final class Formulas {
 
-    private static final Map<String, Formula> BY_CODE =
+    private static final List<Formula> ALL =
             Stream.<Formula[]>of(
-                            Arithmetic.values(),
                             FormingFormula.values(),
+                            StandardFormula.values(),
                             CostingFormula.values(),
-                            StandardFormula.values())
+                            Arithmetic.values())
                     .flatMap(Arrays::stream)
-                    .collect(Collectors.toUnmodifiableMap(Formula::code, Function.identity()));
+                    .toList();
+
+    private static final Map<String, Formula> BY_CODE =
+            ALL.stream().collect(Collectors.toUnmodifiableMap(Formula::code, Function.identity()));
 
     private Formulas() {}
+
+    /** From the drawing to minutes, from minutes to money, plain arithmetic last. */
+    public static List<Formula> all() {
+        return ALL;
+    }
 
     public static Optional<Formula> named(String code) {
         return Optional.ofNullable(BY_CODE.get(code));

@@ -44,6 +44,21 @@ class PassesTest {
         assertThat(Passes.needed(0.30, 0, 530, 0.26, 1, 92.274, 1e9)).isCloseTo(1, within(1e-5));
     }
 
+    /**
+     * Swift 1952, J. Mech. Phys. Solids 1, with K 530, n 0.26, ε₀ 0.02: at the strain n − ε₀ = 0.24
+     * the flow stress is 373.40 MPa (derived). Where the work alone holds, the passes rise with the
+     * strain as the flow stress does.
+     */
+    @Test
+    void passesRiseWithTheFlowStressOfSwift() {
+        double step = 1e-5;
+        double rise =
+                Passes.needed(0.24 + step, 0.02, 530, 0.26, 1, 1, 1e9)
+                        - Passes.needed(0.24 - step, 0.02, 530, 0.26, 1, 1, 1e9);
+
+        assertThat(rise / (2 * step)).isCloseTo(373.40, within(5e-3));
+    }
+
     @ParameterizedTest(name = "seed {0}")
     @ValueSource(longs = {1, 2, 3, 4, 5})
     void equalsTheIntegralByNumbers(long seed) {

@@ -43,4 +43,28 @@ class PublishedFiguresTest {
             assertThat(heel * (1 - Math.exp(-strain))).isCloseTo(39.270, within(5e-4));
         }
     }
+
+    /** True strains add up, engineering ones do not: curving in two goes is curving in one. */
+    @Test
+    void strainsOfTwoGoesAddUpToTheStrainOfOne() {
+        for (FormingFormula strain :
+                new FormingFormula[] {
+                    FormingFormula.CURVE_EDGE_SHRINK_STRAIN,
+                    FormingFormula.CURVE_EDGE_STRETCH_STRAIN
+                }) {
+            double first = strain.apply(25, 900, 0);
+            double second = strain.apply(25, 300, 1 / 900.0);
+            assertThat(first + second).isCloseTo(strain.apply(25, 300, 0), within(1e-12));
+        }
+    }
+
+    /** Blank diameters by equal area: Machinery's Handbook, diameters of shell blanks. */
+    @Test
+    void flatDiscsHaveTheDiametersOfTheHandbook() {
+        assertThat(FlatDisc.equalAreaOfFlangedDiscMm(80, 60)).isCloseTo(160.000, within(5e-4));
+        assertThat(FlatDisc.equalAreaOfCollaredBowlMm(100, 50, 20))
+                .isCloseTo(172.0465, within(5e-5));
+        assertThat(FlatDisc.equalAreaOfCollaredBowlMm(300, 60, 30))
+                .isCloseTo(379.4733, within(5e-5));
+    }
 }
