@@ -28,7 +28,7 @@ public enum Caution {
                     + " limit 5 m/s² A(8), Directive 2002/44/EC."),
     SHARP_EDGES("Sharp edges", "Deburr before anybody handles the sheet."),
     ANNEALING(
-            "Annealing",
+            "Annealing and heating",
             "Aluminium does not glow before it melts: use a temperature marker. Keep a fire watch,"
                     + " secure the cylinders, mark hot pieces. Temperatures are the metal supplier's to"
                     + " state."),
@@ -46,6 +46,11 @@ public enum Caution {
                     + " made for it."),
     PICKLING(
             "Pickling", "Acid: protect eyes and skin, keep water at hand, dispose of it properly."),
+    PRESS(
+            "At the press",
+            "Crushing: work only behind the guard or with both hands on the control, as the press's"
+                    + " manual says; block the ram and lock off before mounting a tool. A tool is"
+                    + " rated by its maker, not here."),
     OLD_PART(
             "Old part",
             "Old paint can hold lead. Never heat or weld a closed tank or one that held fuel."),
@@ -57,6 +62,8 @@ public enum Caution {
                     + " are designed and released by a licensed person. This estimate says nothing"
                     + " about strength.");
 
+    private static final Pattern HEATING = Pattern.compile("\\bheat");
+    private static final Pattern PRESSING = Pattern.compile("\\bpress\\b");
     private static final Pattern ENTRUSTED =
             Pattern.compile(
                     "\\b(sign|canopy|overhead|ceiling|pressure|boiler|tank|vessel|lifting|hook|hoist"
@@ -139,7 +146,10 @@ public enum Caution {
         String work = line.standard() == null ? "" : line.standard().toLowerCase(Locale.ROOT);
         boolean welds = work.contains("weld");
         boolean grinds = work.contains("dress") || work.contains("sand") || work.contains("grind");
-        boolean anneals = work.contains("anneal") || (line.anneals() != null && line.anneals() > 0);
+        boolean anneals =
+                work.contains("anneal")
+                        || HEATING.matcher(work).find()
+                        || (line.anneals() != null && line.anneals() > 0);
         if (line.standard() == null) {
             cautions.add(FORMING);
             cautions.add(VIBRATION);
@@ -156,18 +166,21 @@ public enum Caution {
         if (grade.filter(Caution::aluminium).isPresent() && grinds) {
             cautions.add(ALUMINIUM_DUST);
         }
+        if (PRESSING.matcher(work).find()) {
+            cautions.add(PRESS);
+        }
         if (work.contains("pickl")) {
             cautions.add(PICKLING);
         }
         return cautions;
     }
 
-    private static boolean zinc(Grade grade) {
+    static boolean zinc(Grade grade) {
         return String.valueOf(grade.family()).startsWith("zinc")
                 || String.valueOf(grade.name()).toLowerCase(Locale.ROOT).contains("galvanised");
     }
 
-    private static boolean stainless(Grade grade) {
+    static boolean stainless(Grade grade) {
         return String.valueOf(grade.family()).startsWith("stainless");
     }
 

@@ -31,7 +31,8 @@ public record ShopBook(
         Times times,
         List<Standard> standards,
         List<WorkCentre> workCentres,
-        @Nullable PriceScheme priceScheme) {
+        @Nullable PriceScheme priceScheme,
+        RouteDefaults routes) {
 
     public ShopBook {
         grades = TakeOff.copy(grades);
@@ -47,6 +48,7 @@ public record ShopBook(
         times = times == null ? Times.DEFAULTS : times;
         standards = TakeOff.copy(standards);
         workCentres = TakeOff.copy(workCentres);
+        routes = routes == null ? RouteDefaults.NONE : routes;
     }
 
     public ShopBook withEdition(int number) {
@@ -62,7 +64,8 @@ public record ShopBook(
                 times,
                 standards,
                 workCentres,
-                priceScheme);
+                priceScheme,
+                routes);
     }
 
     public ShopBook withPriceScheme(PriceScheme scheme) {
@@ -78,7 +81,8 @@ public record ShopBook(
                 times,
                 standards,
                 workCentres,
-                scheme);
+                scheme,
+                routes);
     }
 
     public ShopBook withPassLimits(List<PassLimit> limits) {
@@ -94,7 +98,8 @@ public record ShopBook(
                 times,
                 standards,
                 workCentres,
-                priceScheme);
+                priceScheme,
+                routes);
     }
 
     public Optional<Grade> grade(@Nullable String code) {
@@ -444,6 +449,31 @@ public record ShopBook(
             setupMinutes = setupMinutes == null ? Double.valueOf(0) : setupMinutes;
             people = people == null ? 1 : people;
             machinePaced = machinePaced != null && machinePaced;
+        }
+    }
+
+    /**
+     * What another route of an item begins with, when it is started from a take-off.
+     *
+     * @param jointStandards names of the time standards that one welded joint takes, in their order
+     * @param jointTrimMm added to a segment at each end that is welded, to hold it and to cut it
+     *     true; common practice, no source
+     * @param heatShrinkStandard name of the time standard for shrinking an edge by hand, by metre
+     * @param pressStandard name of the time standard for one stroke at a press, by piece
+     * @param origin where the choice comes from
+     */
+    public record RouteDefaults(
+            List<String> jointStandards,
+            Double jointTrimMm,
+            @Nullable String heatShrinkStandard,
+            @Nullable String pressStandard,
+            @Nullable String origin) {
+
+        static final RouteDefaults NONE = new RouteDefaults(null, null, null, null, null);
+
+        public RouteDefaults {
+            jointStandards = TakeOff.copy(jointStandards);
+            jointTrimMm = jointTrimMm == null ? Double.valueOf(30) : jointTrimMm;
         }
     }
 

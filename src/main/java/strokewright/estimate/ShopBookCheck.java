@@ -6,6 +6,7 @@ import java.util.Currency;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -86,7 +87,29 @@ public final class ShopBookCheck {
         each("/workCentres", book.workCentres(), 1, 50, this::workCentre);
         faults.distinct("/workCentres", book.workCentres(), WorkCentre::name, "/name");
         priceScheme("/priceScheme", book.priceScheme());
+        routes("/routes", book.routes());
         return faults.all();
+    }
+
+    private void routes(String at, ShopBook.RouteDefaults routes) {
+        faults.size(at + "/jointStandards", routes.jointStandards(), 0, 20);
+        for (int i = 0; i < routes.jointStandards().size(); i++) {
+            faults.known(
+                    at + "/jointStandards/" + i,
+                    routes.jointStandards().get(i),
+                    standardNames,
+                    "time standard");
+        }
+        faults.within(at + "/jointTrimMm", routes.jointTrimMm(), 0, 1000);
+        routeStandard(at + "/heatShrinkStandard", routes.heatShrinkStandard(), Unit.METRE);
+        routeStandard(at + "/pressStandard", routes.pressStandard(), Unit.PIECE);
+        faults.textIfGiven(at + "/origin", routes.origin());
+    }
+
+    private void routeStandard(String at, @Nullable String name, Unit unit) {
+        if (name != null && faults.known(at, name, standardNames, "time standard")) {
+            unit(at, name, unit);
+        }
     }
 
     private void currency() {
@@ -295,11 +318,17 @@ public final class ShopBookCheck {
     }
 
     private void byDm2(String at, String name) {
-        if (faults.known(at, name, standardNames, "time standard")
-                && book.standards().stream()
-                        .filter(s -> s != null && name.equals(s.name()))
-                        .anyMatch(s -> s.unit() != Unit.DM2)) {
-            faults.add(at, "must name a time standard whose unit is dm²");
+        if (faults.known(at, name, standardNames, "time standard")) {
+            unit(at, name, Unit.DM2);
+        }
+    }
+
+    private void unit(String at, String standard, Unit unit) {
+        if (book.standards().stream()
+                .filter(s -> s != null && standard.equals(s.name()))
+                .anyMatch(s -> s.unit() != unit)) {
+            String word = unit == Unit.DM2 ? "dm²" : unit.name().toLowerCase(Locale.ROOT);
+            faults.add(at, "must name a time standard whose unit is " + word);
         }
     }
 

@@ -14,6 +14,8 @@ import strokewright.quantity.Faults;
 /** What a usable take-off looks like, seen with one shop book. */
 public final class TakeOffCheck {
 
+    static final int MOST_PER_ASSEMBLY = 10_000;
+
     private static final int MOST_PARTS = 50;
     private static final int MOST_OPERATIONS = 500;
     private static final int MOST_QUANTITIES = 25;
@@ -94,7 +96,7 @@ public final class TakeOffCheck {
             return;
         }
         faults.text(at + "/name", part.name());
-        faults.within(at + "/perAssembly", part.perAssembly(), 1, 10_000);
+        faults.within(at + "/perAssembly", part.perAssembly(), 1, MOST_PER_ASSEMBLY);
         faults.known(
                 at + "/grade",
                 part.grade(),

@@ -101,6 +101,43 @@ final class FindingWords {
                             + ", "
                             + mm(v.get("thicknessMm"))
                             + ": the metal is priced at nothing.";
+            case "heat-on-stainless" ->
+                    "Heat discolours and warps stainless sheet and can cost it its resistance to"
+                            + " corrosion: ask whether "
+                            + v.get("grade")
+                            + " may be heated here at all.";
+            case "heat-on-zinc" ->
+                    "Heat burns the zinc of "
+                            + v.get("grade")
+                            + " off, with fume: strip the edge first, or choose another route.";
+            case "heat-on-temper" ->
+                    "The shop book has "
+                            + v.get("grade")
+                            + " as not annealable: heat can cost it the strength that it was bought"
+                            + " for.";
+            case "made-in-segments" ->
+                    "Made in "
+                            + count(v.get("segments"), "segment")
+                            + " with "
+                            + count(v.get("joints"), "joint")
+                            + ": each blank is its share of the whole and "
+                            + mm(v.get("trimMm"))
+                            + " more, to hold it and to cut its welded ends true.";
+            case "joint-length" ->
+                    "Each joint is reckoned "
+                            + mm(v.get("lengthMm"))
+                            + " long, right across the strip.";
+            case "joints-stood-before" ->
+                    "Joints were in the take-off already and are still there: take out what is now"
+                            + " counted twice.";
+            case "own-minutes-left-out" -> "The own minutes were for the whole and are left out.";
+            case "shrunk-by-hand" ->
+                    rounded((Number) v.get("metres"), 2)
+                            + "\u00a0m of edge, at the shop’s time for a metre however tight it is.";
+            case "left-at-the-machine" -> "Nothing to shrink with heat: it stays at the machine.";
+            case "pressed-instead" ->
+                    "One stroke a piece instead of all forming; blank and other work as they were.";
+            case "tool-without-cost" -> "What the tool costs has to be filled in.";
             default -> anyOther(finding);
         };
     }

@@ -92,7 +92,7 @@ class StarterBookFaultsTests {
         return switch (place.field()) {
             case "amount" -> Stream.of(new Spoilt(at, "-0.01"), new Spoilt(at, "1000000.01"));
             case "currency" -> Stream.of(new Spoilt(at, at.equals("/currency") ? "XXX" : "CHF"));
-            default -> Stream.of(new Spoilt(at, "x".repeat(201)));
+            default -> Stream.of(new Spoilt(at, at + "x".repeat(201))); // none known by chance
         };
     }
 

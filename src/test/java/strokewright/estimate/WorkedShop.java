@@ -55,7 +55,8 @@ final class WorkedShop {
                                 null,
                                 null),
                         new WorkCentre("Bench", Money.of("40.00", "EUR"), null, null, null)),
-                scheme);
+                scheme,
+                null);
     }
 
     static PriceScheme scheme() {

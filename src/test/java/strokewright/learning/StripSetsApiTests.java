@@ -398,7 +398,8 @@ class StripSetsApiTests extends ServiceTest {
                 book.times(),
                 book.standards(),
                 book.workCentres(),
-                book.priceScheme());
+                book.priceScheme(),
+                book.routes());
     }
 
     private ShopBook current() {

@@ -87,7 +87,8 @@ final class StripShop {
                         19.0,
                         "0.01",
                         null,
-                        0.0));
+                        0.0),
+                null);
     }
 
     private static Tool tool(

@@ -113,6 +113,7 @@ class ShopBooksTests extends ServiceTest {
                 book.times(),
                 book.standards().stream().filter(s -> !s.name().equals(standard)).toList(),
                 book.workCentres(),
-                book.priceScheme());
+                book.priceScheme(),
+                book.routes());
     }
 }
