@@ -219,9 +219,7 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
         }
     }
 
-    /**
-     * Goes on with the tool in the machine while any part can, else takes the cheapest next step.
-     */
+    /** Always on to the step that costs least, its tool change included. */
     private static ToolPlan greedily(List<Track> tracks, double[] mount) {
         int[] stands = new int[tracks.size()];
         int tool = -1;
