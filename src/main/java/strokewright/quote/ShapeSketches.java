@@ -96,7 +96,7 @@ final class ShapeSketches {
         drawing.line("dim", heel, y + 58, beside, y + 58);
         drawing.dimension(beside, y + 1, beside, y + 58, "");
         drawing.text(inside ? "n" : "", beside + (inside ? -4 : 5), y + 34, returning);
-        drawing.text("soft m", x + 24, y + 82, inside ? "centre ←" : "← centre");
+        drawing.text("soft m", x + 24, y + 82, "← centre");
     }
 
     private static String uFrame(boolean inside, String id) {
@@ -312,7 +312,7 @@ final class ShapeSketches {
         double beside = inside ? web - 14 : web + 14;
         drawing.dimension(beside, sy + 1, beside, sy + 53, "");
         drawing.text(inside ? "n" : "", beside + (inside ? -4 : 5), sy + 31, "B");
-        drawing.text("soft m", sx + 22, sy + 76, inside ? "centre ←" : "← centre");
+        drawing.text("soft m", sx + 22, sy + 76, "← centre");
         return drawing.svg();
     }
 

@@ -30,6 +30,9 @@ class TakeOffDesk {
     /** Typed beside the take-off: whom it is for. */
     static final String CUSTOMER = "/customer";
 
+    /** A take-off can be reckoned without one, but no quote goes by without. */
+    private static final String TITLE = "/title";
+
     private final ShopBooks books;
     private final TakeOffDrafts drafts;
     private final Customers customers;
@@ -83,6 +86,7 @@ class TakeOffDesk {
         model.addAttribute(
                 "customerFault",
                 arrival == Arrival.NOT_SAVED ? customerFault(typed).orElse(null) : null);
+        model.addAttribute("titleMissing", arrival == Arrival.NOT_SAVED && typed.isEmpty(TITLE));
         model.addAttribute("version", typed.at(QuoteItemPage.VERSION));
         model.addAttribute("notSaved", arrival == Arrival.NOT_SAVED);
         model.addAttribute(
@@ -209,7 +213,9 @@ class TakeOffDesk {
         TypedTakeOff typed = typed(request);
         keep(sheet, typed);
         Reckoned reckoned = Reckoned.of(typed, books.current(), Numbers.of(locale));
-        return Optional.of(reckoned).filter(r -> r.complete() && customerFault(typed).isEmpty());
+        return Optional.of(reckoned)
+                .filter(r -> r.complete() && customerFault(typed).isEmpty())
+                .filter(r -> !typed.isEmpty(TITLE));
     }
 
     String notSaved(Sheet sheet) {

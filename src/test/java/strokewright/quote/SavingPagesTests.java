@@ -81,6 +81,16 @@ class SavingPagesTests extends ServiceTest {
     }
 
     @Test
+    void withoutATitleNothingIsSavedAndNothingLost() {
+        Map<String, String> form = typed(FRAME, "Harbour Theatre", "p");
+        form.put("/title", " ");
+        assertThat(Person.target(save("/take-off", form))).isEqualTo("/take-off?unsaved");
+        assertThat(estimator.open("/take-off?unsaved").body())
+                .contains("Not saved yet", "the title is missing", "Harbour Theatre");
+        assertThat(shop.user(Role.OWNER).call(() -> quotes.list(null, 10))).isEmpty();
+    }
+
+    @Test
     void anItemIsChangedAndAnotherAdded() {
         String path = Person.target(save("/take-off", typed(FRAME, "Harbour Theatre", "p")));
         String item = path + "/items/1";
