@@ -1,6 +1,7 @@
 package strokewright.demo;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -78,7 +79,8 @@ class Demo implements ApplicationRunner {
                                 quotes.begin(
                                         quote.customer(),
                                         quote.address(),
-                                        data.takeOff(quote.takeOff())));
+                                        data.takeOff(quote.takeOff()),
+                                        List.of()));
         if (quote.issued()) {
             office.run(() -> quotes.issue(number, null));
         }

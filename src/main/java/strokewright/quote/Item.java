@@ -3,12 +3,15 @@ package strokewright.quote;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.annotations.TenantId;
 import org.hibernate.type.SqlTypes;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Route;
 import strokewright.estimate.TakeOff;
 
 /** One item of a revision as stored; saving a draft again replaces its items. */
@@ -35,6 +38,10 @@ class Item {
     @JdbcTypeCode(SqlTypes.JSON)
     private Estimate estimate;
 
+    /** Null without any. */
+    @JdbcTypeCode(SqlTypes.JSON)
+    private @Nullable List<Route> alternatives;
+
     /** For Hibernate. */
     protected Item() {}
 
@@ -46,9 +53,16 @@ class Item {
         this.title = item.title();
         this.takeOff = item.takeOff();
         this.estimate = item.estimate();
+        this.alternatives = item.alternatives().isEmpty() ? null : item.alternatives();
     }
 
     PricedItem priced() {
-        return new PricedItem(position, title, optional, takeOff, estimate);
+        return new PricedItem(
+                position,
+                title,
+                optional,
+                takeOff,
+                estimate,
+                alternatives == null ? List.of() : alternatives);
     }
 }

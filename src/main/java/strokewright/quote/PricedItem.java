@@ -1,6 +1,9 @@
 package strokewright.quote;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Route;
 import strokewright.estimate.TakeOff;
 
 /**
@@ -8,9 +11,19 @@ import strokewright.estimate.TakeOff;
  *
  * @param position counted from one
  * @param option offered beside the quote; not in its total
+ * @param alternatives other routes of it, not priced for the customer
  */
 public record PricedItem(
-        int position, String title, boolean option, TakeOff takeOff, Estimate estimate) {
+        int position,
+        String title,
+        boolean option,
+        TakeOff takeOff,
+        Estimate estimate,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Route> alternatives) {
+
+    public PricedItem {
+        alternatives = List.copyOf(alternatives);
+    }
 
     /** What is quoted: the main quantity's figures. */
     Estimate.ForQuantity main() {

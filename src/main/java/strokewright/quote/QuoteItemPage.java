@@ -97,7 +97,11 @@ class QuoteItemPage {
             if (item.position() != position) {
                 items.add(
                         new QuoteRequest.Item(
-                                item.position(), item.title(), item.option(), item.takeOff()));
+                                item.position(),
+                                item.title(),
+                                item.option(),
+                                item.takeOff(),
+                                item.alternatives()));
             }
         }
         Optional<PricedItem> before = item(quote, position);
@@ -106,7 +110,8 @@ class QuoteItemPage {
                         position,
                         before.map(QuoteItemPage::ownTitle).orElse(null),
                         before.map(PricedItem::option).orElse(false),
-                        reckoned.takeOff()));
+                        reckoned.takeOff(),
+                        before.map(PricedItem::alternatives).orElse(List.of())));
         items.sort(Comparator.comparing(QuoteRequest.Item::position));
         String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER).strip();
         boolean sameTitle = quote.title().equals(quote.items().get(0).title());

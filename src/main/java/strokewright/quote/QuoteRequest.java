@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Route;
+import strokewright.estimate.Routes;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOffCheck;
@@ -27,12 +29,22 @@ record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, L
      * @param position where it stands in the quote; in order when left out
      * @param title the take-off's when left out
      * @param option offered beside the quote; not in its total
+     * @param alternatives other routes of it, at most five; kept with the item and not priced for
+     *     the customer
      */
     record Item(
             @Nullable Integer position,
             @Nullable String title,
             @Nullable Boolean option,
-            @Nullable TakeOff takeOff) {
+            @Nullable TakeOff takeOff,
+            @Nullable List<Route> alternatives) {
+
+        Item {
+            alternatives =
+                    alternatives == null
+                            ? List.of()
+                            : Collections.unmodifiableList(new ArrayList<>(alternatives));
+        }
 
         @Nullable String called() {
             return title != null || takeOff == null ? title : takeOff.title();
@@ -65,6 +77,15 @@ record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, L
             TakeOffCheck.faults(item.takeOff, book)
                     .forEach(f -> faults.add(at + "/takeOff" + f.pointer(), f.message()));
             faults.text(at + "/title", item.called());
+        }
+        alternatives(faults, at + "/alternatives", item.alternatives, book);
+    }
+
+    private static void alternatives(
+            Faults faults, String at, List<Route> alternatives, ShopBook book) {
+        if (faults.size(at, alternatives, 0, Routes.MOST - 1)) {
+            Routes.check(at, alternatives, book, faults);
+            faults.distinct(at, alternatives, Route::name, "/name");
         }
     }
 }

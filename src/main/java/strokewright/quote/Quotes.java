@@ -22,6 +22,7 @@ import strokewright.access.Shops;
 import strokewright.access.SignedIn;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
+import strokewright.estimate.Route;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Fault;
@@ -114,16 +115,18 @@ public class Quotes {
      * Quotes one item.
      *
      * @param customer by name; one whom the shop does not know yet is added
+     * @param alternatives other routes of the item
      * @return the new quote's number
      * @throws InvalidInput with every fault
      */
     @Transactional
-    public String begin(String customer, @Nullable String address, TakeOff takeOff) {
+    public String begin(
+            String customer, @Nullable String address, TakeOff takeOff, List<Route> alternatives) {
         QuoteRequest request =
                 new QuoteRequest(
                         new CustomerChoice(null, customer, address),
                         null,
-                        List.of(new QuoteRequest.Item(1, null, null, takeOff)));
+                        List.of(new QuoteRequest.Item(1, null, null, takeOff, alternatives)));
         return create(request).document().number();
     }
 
@@ -309,7 +312,8 @@ public class Quotes {
                 item.called().strip(),
                 Boolean.TRUE.equals(item.option()),
                 item.takeOff(),
-                estimate(item, index, book));
+                estimate(item, index, book),
+                item.alternatives());
     }
 
     private static Estimate estimate(QuoteRequest.Item item, int index, ShopBook book) {

@@ -77,6 +77,6 @@ class TakeOffPage {
 
     private String create(Reckoned reckoned) {
         String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER);
-        return "/quotes/" + quotes.begin(customer, null, reckoned.takeOff());
+        return "/quotes/" + quotes.begin(customer, null, reckoned.takeOff(), java.util.List.of());
     }
 }

@@ -33,8 +33,8 @@ class QuotePageBrowserTest extends BrowserTest {
                         new CustomerChoice(null, "Harbour Theatre Workshop", "Quay 1\nQuillmoor"),
                         null,
                         List.of(
-                                new QuoteRequest.Item(1, null, null, takeOff),
-                                new QuoteRequest.Item(2, "Spare frame", true, takeOff)));
+                                new QuoteRequest.Item(1, null, null, takeOff, null),
+                                new QuoteRequest.Item(2, "Spare frame", true, takeOff, null)));
         quote = shop.user(Role.ESTIMATOR).call(() -> quotes.create(request)).document();
     }
 

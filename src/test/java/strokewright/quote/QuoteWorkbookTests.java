@@ -372,7 +372,12 @@ class QuoteWorkbookTests {
         TakeOff frame = roundFrame();
         PricedItem nasty =
                 new PricedItem(
-                        1, "=HYPERLINK(\"x\")", false, frame, Estimating.estimate(frame, book));
+                        1,
+                        "=HYPERLINK(\"x\")",
+                        false,
+                        frame,
+                        Estimating.estimate(frame, book),
+                        List.of());
         OpenedWorkbook opened = open(quote(nasty), book);
         int quoted = 0;
         for (Sheet sheet : opened.book()) {

@@ -271,6 +271,44 @@ class QuotesApiTests extends ServiceTest {
     }
 
     @Test
+    void otherRoutesAreKeptWithTheItemAndFrozenWithIt() {
+        String bought = TAKE_OFF.replace("\"title\":\"Round sign frame\"", "\"title\":\"Bought\"");
+        String alternatives =
+                ",\"alternatives\":[{\"name\":\"Bought\",\"takeOff\":%s}]}"
+                        .formatted(bought.strip());
+        String quote =
+                QUOTE.replace(
+                        "},\n  {\"title\":\"Frame, spare\"",
+                        alternatives + ",\n  {\"title\":\"Frame, spare\"");
+        JsonNode plain = post(QUOTE, null, 201).getResponseBody();
+        JsonNode made = post(quote, null, 201).getResponseBody();
+        String number = made.at("/number").asString();
+
+        assertThat(made.at("/items/0/alternatives").size()).isEqualTo(1);
+        assertThat(made.at("/items/0/alternatives/0/name").asString()).isEqualTo("Bought");
+        assertThat(made.at("/items/0/alternatives/0/takeOff/title").asString()).isEqualTo("Bought");
+        assertThat(made.at("/items/1").has("alternatives")).isFalse();
+        assertThat(made.at("/total")).isEqualTo(plain.at("/total"));
+        assertThat(get(number).getResponseBody()).isEqualTo(made);
+        issue(number, 200);
+        assertThat(get(number).getResponseBody().at("/items")).isEqualTo(made.at("/items"));
+    }
+
+    @Test
+    void faultsOfOtherRoutesAreToldWithTheRest() {
+        String faulty =
+                QUOTE.replaceFirst(
+                        "\\{\"title\":\"Frame\",",
+                        "{\"title\":\"Frame\",\"alternatives\":[{\"name\":\"\",\"takeOff\":{\"title\":\"Nothing\"}},null],");
+        assertThat(post(faulty, null, 400).getResponseBody().at("/errors").values())
+                .extracting(e -> e.at("/pointer").asString())
+                .containsExactly(
+                        "/items/0/alternatives/0/name",
+                        "/items/0/alternatives/0/takeOff/parts",
+                        "/items/0/alternatives/1");
+    }
+
+    @Test
     void whatCannotBeMadeIsKeptButNotIssued() {
         String impossible = QUOTE.replace("\"heightMm\":40", "\"heightMm\":400");
         JsonNode draft = post(impossible, null, 201).getResponseBody();

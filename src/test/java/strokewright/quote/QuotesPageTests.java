@@ -146,7 +146,7 @@ class QuotesPageTests extends ServiceTest {
                 new QuoteRequest(
                         new CustomerChoice(null, "Harbour Theatre", "Quay 1"),
                         null,
-                        List.of(new QuoteRequest.Item(null, null, null, takeOff)));
+                        List.of(new QuoteRequest.Item(null, null, null, takeOff, null)));
         return shop.user(Role.ESTIMATOR).call(() -> quotes.create(request));
     }
 }

@@ -141,7 +141,8 @@ final class Situations {
                 String.valueOf(takeOff.title()),
                 option,
                 takeOff,
-                Estimating.estimate(takeOff, book));
+                Estimating.estimate(takeOff, book),
+                List.of());
     }
 
     static QuoteDocument quote(ShopBook book, TakeOff... takeOffs) {
