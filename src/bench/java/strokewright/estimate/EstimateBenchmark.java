@@ -16,7 +16,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.TakeOff.Blank;
 
-/** One estimate of twelve operations in three parts for five quantities, without HTTP. */
+/** One estimate without HTTP. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
@@ -44,9 +44,74 @@ public class EstimateBenchmark {
                 new Operation.Smooth(150_000.0, 2, null, null, null, null));
     }
 
+    private final TakeOff large = edges(8, 60);
+    private final TakeOff justExact = edges(7, 35);
+    private final TakeOff outlined =
+            WorkedShop.takeOff(
+                    WorkedShop.part(
+                            "al", 2.0, 1.27, new Blank(1950.0, 120.0), null, outline(), outline()));
+
+    /** So many edges, some shrunk and some stretched, spread evenly over the parts. */
+    private static TakeOff edges(int parts, int operations) {
+        List<TakeOff.Part> list = new java.util.ArrayList<>();
+        for (int p = 0; p < parts; p++) {
+            List<Operation> work = new java.util.ArrayList<>();
+            for (int o = p; o < operations; o += parts) {
+                work.add(
+                        WorkedShop.curve(
+                                o % 3 == 0 ? Sense.STRETCH : Sense.SHRINK,
+                                500 + 10 * o,
+                                300 + 5 * o,
+                                30,
+                                null));
+            }
+            list.add(
+                    WorkedShop.part(
+                            "al",
+                            2.0,
+                            1.27,
+                            new Blank(1950.0, 120.0),
+                            null,
+                            work.toArray(Operation[]::new)));
+        }
+        return WorkedShop.takeOff(list.toArray(TakeOff.Part[]::new));
+    }
+
+    private static Operation outline() {
+        return new Operation.FollowOutline(
+                "M300 0 C300 170 150 300 0 300 S-300 170 -300 0 S-150 -300 0 -300 S300 -170 300 0 Z",
+                null,
+                40.0,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null);
+    }
+
+    /** Twelve operations in three parts for five quantities. */
     @Benchmark
     public Estimate estimate() {
         return Estimating.estimate(takeOff, book);
+    }
+
+    /** Sixty operations in eight parts: planned step by step. */
+    @Benchmark
+    public Estimate sixtyOperations() {
+        return Estimating.estimate(large, book);
+    }
+
+    /** The most states that are still looked through. */
+    @Benchmark
+    public Estimate justExact() {
+        return Estimating.estimate(justExact, book);
+    }
+
+    /** Two outlines of four Béziers each. */
+    @Benchmark
+    public Estimate outlines() {
+        return Estimating.estimate(outlined, book);
     }
 
     public static void main(String[] args) throws Exception {

@@ -78,7 +78,7 @@ class ToolPlanTest {
             double[] mount = {2, 3, 4};
             List<List<Work>> parts = randomParts(random, 3, 4, 4);
             ToolPlan exact = ToolPlan.of(parts, mount);
-            ToolPlan greedy = ToolPlan.of(parts, mount, 1);
+            ToolPlan greedy = ToolPlan.of(parts, mount, 0);
 
             assertThat(greedy.exact()).isFalse();
             assertThat(greedy.minutes())
