@@ -1,18 +1,11 @@
 package strokewright.forming;
 
-import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.apache.batik.parser.ParseException;
-import org.apache.batik.parser.PathHandler;
-import org.apache.batik.parser.PathParser;
 
-/**
- * SVG path data (W3C, SVG 1.1 chapter 8) as pieces: straights, arcs and Béziers. The parser is a
- * library's; it hands over single-precision numbers, seven digits.
- */
-final class PathReading implements PathHandler {
+/** SVG path data as pieces: straights, arcs and Béziers. */
+final class PathReading extends Pen {
 
     /** Ends that come so near the start close the line, mm. */
     private static final double CLOSED_WITHIN_MM = 0.01;
@@ -26,10 +19,6 @@ final class PathReading implements PathHandler {
 
     private final List<Drawn> drawn = new ArrayList<>();
     private List<Piece> pieces = new ArrayList<>();
-    private double startX;
-    private double startY;
-    private double x;
-    private double y;
     private double handleX; // where the last Bézier pulled, mirrored by the smooth commands
     private double handleY;
     private char last = ' ';
@@ -45,18 +34,7 @@ final class PathReading implements PathHandler {
      */
     static List<Drawn> read(String path) {
         PathReading reading = new PathReading();
-        PathParser parser = new PathParser();
-        parser.setPathHandler(reading);
-        try {
-            parser.parse(new StringReader(path));
-        } catch (ParseException e) {
-            throw new IllegalArgumentException(
-                    "is not SVG path data"
-                            + (e.getColumnNumber() > 0
-                                    ? ": cannot be read from character " + e.getColumnNumber()
-                                    : ""),
-                    e);
-        }
+        reading.follow(path);
         if (reading.drawn.isEmpty()) {
             throw new IllegalArgumentException("draws nothing: has no line and no curve");
         }
@@ -156,7 +134,7 @@ final class PathReading implements PathHandler {
     }
 
     /** A curve given by a parameter from 0 to 1. */
-    private interface Parametric {
+    interface Parametric {
         double x(double t);
 
         double y(double t);
@@ -364,7 +342,7 @@ final class PathReading implements PathHandler {
      * @param from where on the ellipse it begins
      * @param through how far round it runs, signed
      */
-    private record Ellipse(
+    record Ellipse(
             double centreX,
             double centreY,
             double radiusX,
@@ -373,6 +351,12 @@ final class PathReading implements PathHandler {
             double from,
             double through)
             implements Parametric {
+
+        /**
+         * A half arc whose radius was rounded up in its seventh digit is still half, not a tenth of
+         * a degree less.
+         */
+        private static final double HALF_WITHIN = 1e-6;
 
         /** From end points to centre: SVG 1.1, F.6.5 and F.6.6. */
         static Ellipse between(
@@ -395,11 +379,12 @@ final class PathReading implements PathHandler {
             double rx = Math.abs(radiusX);
             double ry = Math.abs(radiusY);
             double reach = u * u / (rx * rx) + v * v / (ry * ry);
-            if (reach > 1) { // too small to reach: made just large enough
+            boolean half = reach > 1 - HALF_WITHIN;
+            if (half) { // too small to reach: made just large enough
                 rx *= Math.sqrt(reach);
                 ry *= Math.sqrt(reach);
             }
-            double rest = Math.max(0, 1 / Math.min(1, reach) - 1);
+            double rest = half ? 0 : 1 / reach - 1;
             double factor = (large == sweep ? -1 : 1) * Math.sqrt(rest);
             double cu = factor * rx * v / ry;
             double cv = -factor * ry * u / rx;
@@ -489,26 +474,21 @@ final class PathReading implements PathHandler {
         if (piece.lengthMm() > NOTHING_MM) {
             pieces.add(piece);
         }
-        x = piece.toX();
-        y = piece.toY();
     }
 
-    private void lineTo(double toX, double toY) {
+    @Override
+    void line(double toX, double toY) {
         add(Piece.line(x, y, toX, toY));
-        x = toX;
-        y = toY;
         last = 'l';
     }
 
-    private void cubicTo(
+    private void bezier(
             double x1, double y1, double x2, double y2, double toX, double toY, char command) {
         if (onOneLine(x1, y1, x2, y2, toX, toY)) {
-            lineTo(toX, toY);
+            line(toX, toY);
         } else {
             add(new Curve(new Bezier(x, y, x1, y1, x2, y2, toX, toY)));
         }
-        x = toX;
-        y = toY;
         last = command;
     }
 
@@ -531,15 +511,22 @@ final class PathReading implements PathHandler {
         return share >= 0 && share <= 1;
     }
 
-    private void cubic(double x1, double y1, double x2, double y2, double toX, double toY) {
-        cubicTo(x1, y1, x2, y2, toX, toY, 'c');
+    @Override
+    void cubic(double x1, double y1, double x2, double y2, double toX, double toY) {
+        bezier(x1, y1, x2, y2, toX, toY, 'c');
         handleX = x2;
         handleY = y2;
     }
 
-    private void quadratic(double px, double py, double toX, double toY) {
+    @Override
+    void smoothCubic(double x2, double y2, double toX, double toY) {
+        cubic(mirroredX('c'), mirroredY('c'), x2, y2, toX, toY);
+    }
+
+    @Override
+    void quadratic(double px, double py, double toX, double toY) {
         // the same curve in the third degree
-        cubicTo(
+        bezier(
                 x + 2.0 / 3 * (px - x),
                 y + 2.0 / 3 * (py - y),
                 toX + 2.0 / 3 * (px - toX),
@@ -551,7 +538,13 @@ final class PathReading implements PathHandler {
         handleY = py;
     }
 
-    private void arcTo(
+    @Override
+    void smoothQuadratic(double toX, double toY) {
+        quadratic(mirroredX('q'), mirroredY('q'), toX, toY);
+    }
+
+    @Override
+    void arc(
             double rx,
             double ry,
             double degrees,
@@ -559,21 +552,9 @@ final class PathReading implements PathHandler {
             boolean sweep,
             double toX,
             double toY) {
-        if (toX == x && toY == y) {
-            return; // SVG 1.1, F.6.2: nothing is drawn
-        }
-        if (rx == 0 || ry == 0) {
-            lineTo(toX, toY);
-            return;
-        }
         add(new Curve(Ellipse.between(x, y, rx, ry, degrees, large, sweep, toX, toY)));
-        x = toX;
-        y = toY;
         last = 'a';
     }
-
-    @Override
-    public void startPath() {}
 
     @Override
     public void endPath() {
@@ -581,112 +562,15 @@ final class PathReading implements PathHandler {
     }
 
     @Override
-    public void movetoRel(float dx, float dy) {
-        movetoAbs(x + dx, y + dy);
-    }
-
-    @Override
-    public void movetoAbs(float toX, float toY) {
-        movetoAbs((double) toX, toY);
-    }
-
-    private void movetoAbs(double toX, double toY) {
+    void move(double toX, double toY) {
         finish(false);
-        x = toX;
-        y = toY;
-        startX = toX;
-        startY = toY;
         last = 'm';
     }
 
     @Override
-    public void closePath() {
+    void close() {
         finish(true);
-        x = startX;
-        y = startY;
         last = 'z';
-    }
-
-    @Override
-    public void linetoRel(float dx, float dy) {
-        lineTo(x + dx, y + dy);
-    }
-
-    @Override
-    public void linetoAbs(float toX, float toY) {
-        lineTo(toX, toY);
-    }
-
-    @Override
-    public void linetoHorizontalRel(float dx) {
-        lineTo(x + dx, y);
-    }
-
-    @Override
-    public void linetoHorizontalAbs(float toX) {
-        lineTo(toX, y);
-    }
-
-    @Override
-    public void linetoVerticalRel(float dy) {
-        lineTo(x, y + dy);
-    }
-
-    @Override
-    public void linetoVerticalAbs(float toY) {
-        lineTo(x, toY);
-    }
-
-    @Override
-    public void curvetoCubicRel(float x1, float y1, float x2, float y2, float dx, float dy) {
-        cubic(x + x1, y + y1, x + x2, y + y2, x + dx, y + dy);
-    }
-
-    @Override
-    public void curvetoCubicAbs(float x1, float y1, float x2, float y2, float toX, float toY) {
-        cubic(x1, y1, x2, y2, toX, toY);
-    }
-
-    @Override
-    public void curvetoCubicSmoothRel(float x2, float y2, float dx, float dy) {
-        cubic(mirroredX('c'), mirroredY('c'), x + x2, y + y2, x + dx, y + dy);
-    }
-
-    @Override
-    public void curvetoCubicSmoothAbs(float x2, float y2, float toX, float toY) {
-        cubic(mirroredX('c'), mirroredY('c'), x2, y2, toX, toY);
-    }
-
-    @Override
-    public void curvetoQuadraticRel(float x1, float y1, float dx, float dy) {
-        quadratic(x + x1, y + y1, x + dx, y + dy);
-    }
-
-    @Override
-    public void curvetoQuadraticAbs(float x1, float y1, float toX, float toY) {
-        quadratic(x1, y1, toX, toY);
-    }
-
-    @Override
-    public void curvetoQuadraticSmoothRel(float dx, float dy) {
-        quadratic(mirroredX('q'), mirroredY('q'), x + dx, y + dy);
-    }
-
-    @Override
-    public void curvetoQuadraticSmoothAbs(float toX, float toY) {
-        quadratic(mirroredX('q'), mirroredY('q'), toX, toY);
-    }
-
-    @Override
-    public void arcRel(
-            float rx, float ry, float degrees, boolean large, boolean sweep, float dx, float dy) {
-        arcTo(rx, ry, degrees, large, sweep, x + dx, y + dy);
-    }
-
-    @Override
-    public void arcAbs(
-            float rx, float ry, float degrees, boolean large, boolean sweep, float toX, float toY) {
-        arcTo(rx, ry, degrees, large, sweep, toX, toY);
     }
 
     private double mirroredX(char command) {

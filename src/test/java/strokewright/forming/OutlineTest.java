@@ -170,6 +170,17 @@ class OutlineTest {
     }
 
     @Test
+    void halfArcsAreHalfWhereverTheyLie() {
+        Outline circle =
+                Outline.ofPath(
+                        "M1166.7 -2200.3A33.35 33.35 0 1 1 1233.4 -2200.3"
+                                + "A33.35 33.35 0 1 1 1166.7 -2200.3",
+                        TIGHTEST_MM);
+        assertThat(circle.lengthMm()).isCloseTo(2 * Math.PI * 33.35, within(1e-4));
+        assertThat(circle.corners()).isEmpty();
+    }
+
+    @Test
     void sineIsIntegratedAsItIs() {
         // y = 50 sin(x/100) as straights, against Simpson's rule
         StringBuilder path = new StringBuilder("M0 0");
