@@ -6,6 +6,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.forming.SvgText;
 
 /** One line of a take-off: forming at the machine, or work by one of the shop's time standards. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
@@ -225,7 +226,8 @@ public sealed interface Operation permits Operation.Formed, Operation.Standard {
      * Follow an outline with a flanged strip, or turn a flange along it in the plane: where the
      * flange is inside a bend it shrinks, outside it stretches.
      *
-     * @param path SVG path data (W3C), lengths in mm; or else segments
+     * @param path SVG path data (W3C), lengths in mm; or else segments. Elements or a small SVG
+     *     file may be given instead, and become path data
      * @param segments arcs and straights one after the other
      * @param heightMm height of the flange
      * @param flange side of the flange, inside when left out; for a path only
@@ -245,9 +247,22 @@ public sealed interface Operation permits Operation.Formed, Operation.Standard {
             implements Formed {
 
         public FollowOutline {
+            path = pathData(path);
             segments = segments == null ? null : TakeOff.copy(segments);
             flange = flange == null ? FlangeSide.INSIDE : flange;
             count = count == null ? 1 : count;
+        }
+
+        /** What cannot be read stays as it is: the check of the take-off says why. */
+        private static @Nullable String pathData(@Nullable String text) {
+            if (text == null || !SvgText.isMarkup(text)) {
+                return text;
+            }
+            try {
+                return SvgText.read(text).path();
+            } catch (IllegalArgumentException unreadable) {
+                return text;
+            }
         }
 
         @java.lang.Override

@@ -8,6 +8,7 @@ import strokewright.estimate.ShopBook.Tool;
 import strokewright.estimate.TakeOff.Blank;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.estimate.TakeOff.Part;
+import strokewright.forming.SvgText;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 
@@ -23,7 +24,6 @@ public final class TakeOffCheck {
     private static final double LONGEST_MM = 100_000;
     private static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;
-    private static final int LONGEST_PATH = 50_000;
     private static final int MOST_SEGMENTS = 500;
     private static final double MOST_MINUTES = 1_000_000;
     private static final int LONGEST_LIFE = 100_000_000;
@@ -196,23 +196,33 @@ public final class TakeOffCheck {
         }
         if (follow.segments() != null) {
             segments(at, follow);
-        } else if (follow.path().length() > LONGEST_PATH) {
-            faults.add(
-                    at + "/path",
-                    String.format(
-                            Locale.ROOT,
-                            "must have at most %,d characters and has %,d",
-                            LONGEST_PATH,
-                            follow.path().length()));
         } else {
-            try {
-                OutlineWork.Laid.outline(follow, book.times().smallestWorkableRadiusMm());
-            } catch (IllegalArgumentException e) {
-                faults.add(at + "/path", e.getMessage());
-            }
+            path(at + "/path", follow);
         }
         if (faults.all().size() == before) {
             senses(at, follow);
+        }
+    }
+
+    private void path(String at, Operation.FollowOutline follow) {
+        String path = follow.path();
+        try {
+            if (SvgText.isMarkup(path)) {
+                SvgText.read(path); // it would be path data by now if it could be read
+            }
+            if (path.length() > SvgText.LONGEST_PATH) {
+                faults.add(
+                        at,
+                        String.format(
+                                Locale.ROOT,
+                                "must have at most %,d characters and has %,d",
+                                SvgText.LONGEST_PATH,
+                                path.length()));
+                return;
+            }
+            OutlineWork.Laid.outline(follow, book.times().smallestWorkableRadiusMm());
+        } catch (IllegalArgumentException e) {
+            faults.add(at, e.getMessage());
         }
     }
 

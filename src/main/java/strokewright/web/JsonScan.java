@@ -17,6 +17,9 @@ final class JsonScan {
     /** The field that tells which of several records an object is. */
     static final String TYPE = "type";
 
+    /** The field whose text may be a file of many lines; every other text is one line. */
+    static final String OF_MANY_LINES = "path";
+
     /** Longer than any double or decimal that means something written out in full. */
     static final int LONGEST_NUMBER = 100;
 
@@ -91,13 +94,19 @@ final class JsonScan {
             } else if (Character.isSurrogate(c)) {
                 faults.add(StrictJson.pointer(p), what + "contains half a character: " + code(c));
                 return;
-            } else if (Character.isISOControl(c) || c >= '\uFFFE') {
+            } else if ((Character.isISOControl(c) || c >= '\uFFFE') && !breaksLine(p, c)) {
                 faults.add(
                         StrictJson.pointer(p),
                         what + "contains the control character " + code(c) + ": leave it out");
                 return;
             }
         }
+    }
+
+    private static boolean breaksLine(JsonParser p, char c) {
+        return (c == '\n' || c == '\r' || c == '\t')
+                && p.currentToken() == JsonToken.VALUE_STRING
+                && OF_MANY_LINES.equals(p.currentName());
     }
 
     private static String code(char c) {

@@ -3,7 +3,10 @@ package strokewright.quote;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.http.MediaType;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
@@ -76,6 +79,119 @@ class EstimatesApiTests extends ServiceTest {
                         "/parts/0/grade",
                         "/parts/0/operations/0/radiusMm",
                         "/extras/0/cost/currency");
+    }
+
+    private static final String PATH = "M0 0H200\\n\\tA300 300 0 0 1 500 300\\r\\nV500";
+
+    @Test
+    void followsAnOutlineWrittenOnSeveralLinesOrHandedOverAsAnElementOrFile() {
+        TestShop shop = openShop();
+        JsonNode plain = estimate(shop, following(PATH));
+        assertThat(plain.at("/operations/0/outline/lengthMm").asDouble())
+                .isCloseTo(400 + Math.PI * 150, within(1e-3));
+        JsonNode element = estimate(shop, following("<path d='" + PATH + "'/>"));
+        JsonNode file =
+                estimate(
+                        shop,
+                        following(
+                                "<svg width='10in' viewBox='0 0 254 99'>\\n<path d='"
+                                        + PATH
+                                        + "'/></svg>"));
+        for (JsonNode other : List.of(element, file)) {
+            assertThat(other.at("/operations/0/outline/lengthMm").asDouble())
+                    .isCloseTo(400 + Math.PI * 150, within(1e-3));
+            assertThat(other.at("/operations/0/strokes").asLong())
+                    .isEqualTo(plain.at("/operations/0/strokes").asLong());
+        }
+    }
+
+    @Test
+    void keepsPathDataOfAnOutlineThatCameAsAFile() {
+        JsonNode quote =
+                openShop()
+                        .as(Role.ESTIMATOR)
+                        .post()
+                        .uri("/api/v1/quotes")
+                        .contentType(MediaType.APPLICATION_JSON)
+                        .body(
+                                "{\"customer\":{\"name\":\"Harbour Theatre\"},\"items\":[{\"title\":\"Bow\","
+                                        + "\"takeOff\":"
+                                        + following("<svg><path d='m 9 9 h 90'/></svg>")
+                                        + "}]}")
+                        .exchange()
+                        .expectStatus()
+                        .isCreated()
+                        .expectBody(JsonNode.class)
+                        .returnResult()
+                        .getResponseBody();
+        assertThat(quote.at("/items/0/takeOff/parts/0/operations/0/path").asString())
+                .isEqualTo("M9 9L99 9");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "round 300                              | is not SVG path data",
+                "<svg><path d='M0 0h9'>                 | cannot be read as SVG: line 1 is not XML",
+                "<svg><text>300</text></svg>            | draws no outline",
+                "<!DOCTYPE svg [<!ENTITY a SYSTEM 'file:///etc/hostname'>]><svg>&a;</svg> |"
+                        + " declares entities of its own",
+                "M0 0                                   | draws nothing",
+            })
+    void saysWhatIsWrongWithAnOutline(String path, String why) {
+        assertThat(refused(following(path)))
+                .singleElement()
+                .satisfies(
+                        e -> {
+                            assertThat(e.at("/pointer").asString())
+                                    .isEqualTo("/parts/0/operations/0/path");
+                            assertThat(e.at("/message").asString()).startsWith(why);
+                        });
+    }
+
+    @Test
+    void refusesAnOutlineOfMoreThanFiftyThousandCharacters() {
+        String longest = "M0 0" + "h1".repeat(24_998);
+        assertThat(estimate(openShop(), following(longest)).at("/operations").size()).isEqualTo(1);
+        assertThat(refused(following(longest + " ")))
+                .extracting(e -> e.at("/message").asString())
+                .containsExactly("must have at most 50,000 characters and has 50,001");
+    }
+
+    @Test
+    void linesAreBrokenInAnOutlineAloneAndNothingElseIsLetThrough() {
+        assertThat(refused(following("M0 0h9\\u0000"))).hasSize(1);
+        assertThat(refused(following(PATH).replace("\"Bow\"", "\"Bow\\nline\"")))
+                .extracting(e -> e.at("/pointer").asString())
+                .containsExactly("/parts/0/name");
+    }
+
+    private static String following(String path) {
+        return """
+        {"parts":[{"name":"Bow","grade":"AL99.5-O","thicknessMm":2.0,
+          "blank":{"lengthMm":1250,"widthMm":80},"surface":"hidden",
+          "operations":[{"type":"follow-outline","path":"%s","heightMm":30}]}]}
+        """
+                .formatted(path);
+    }
+
+    private List<JsonNode> refused(String takeOff) {
+        JsonNode problem =
+                openShop()
+                        .as(Role.ESTIMATOR)
+                        .post()
+                        .uri("/api/v1/estimates")
+                        .contentType(MediaType.APPLICATION_JSON)
+                        .body(takeOff)
+                        .exchange()
+                        .expectStatus()
+                        .isBadRequest()
+                        .expectBody(JsonNode.class)
+                        .returnResult()
+                        .getResponseBody();
+        return List.copyOf(problem.at("/errors").values());
     }
 
     @Test
