@@ -152,7 +152,7 @@ class StrictJsonTests {
                                 + " old-part, repeat");
         assertThat(answer.message("/parts/0/operations/2/type"))
                 .isEqualTo(
-                        "is not known: one of curve-edge, dish, flatten, smooth, standard,"
+                        "is not known: one of curve-edge, dish, flatten, follow-outline, smooth, standard,"
                                 + " take-out-dents, turn-flange");
         assertThat(answer.message("/parts/0/operations/3/type")).startsWith("is missing: one of");
         assertThat(answer.message("/parts/0/operations/0/depth"))
