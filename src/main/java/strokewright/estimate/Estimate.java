@@ -174,8 +174,8 @@ public record Estimate(
      *
      * @param changes of tools for one item, the first tool put in included
      * @param minutes at the machines for one item, tool changes included, before allowance
-     * @param exact false where there was too much to look through, and the plan always went on to
-     *     the step that costs least, its tool change included
+     * @param exact false where there was too much to look through, and the plan was made step by
+     *     step; there may be a better one
      * @param ownToolMinutes what the estimator's own choices of tools add; null where the estimator
      *     made none
      */
