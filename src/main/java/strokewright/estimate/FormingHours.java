@@ -30,6 +30,11 @@ public final class FormingHours {
                 : ASSUMED;
     }
 
+    /** The sentence, while nothing at all is measured in this edition. */
+    public static @Nullable String doubt(ShopBook book) {
+        return book.passLimits().stream().anyMatch(FormingHours::measured) ? null : ASSUMED;
+    }
+
     private static boolean measured(Estimate.Line line, TakeOff takeOff, ShopBook book) {
         return takeOff.parts().stream()
                 .filter(part -> part.name().equals(line.part()))
@@ -44,11 +49,13 @@ public final class FormingHours {
     private static boolean measured(String tool, Grade grade, ShopBook book) {
         return grade.strainPerPass() != null
                 ? saysMeasured(grade.origin())
-                : book.passLimit(tool, grade.family())
-                        .filter(limit -> limit.biteStrain() != null || limit.strokeWorkJ() != null)
-                        .map(PassLimit::origin)
-                        .filter(FormingHours::saysMeasured)
-                        .isPresent();
+                : book.passLimit(tool, grade.family()).filter(FormingHours::measured).isPresent();
+    }
+
+    /** The feed alone leaves the strokes assumed. */
+    private static boolean measured(PassLimit limit) {
+        return (limit.biteStrain() != null || limit.strokeWorkJ() != null)
+                && saysMeasured(limit.origin());
     }
 
     private static boolean saysMeasured(@Nullable String origin) {

@@ -117,6 +117,11 @@ record Observed(
         return bitten ? Held.BITE : worked ? Held.WORK : Held.BOTH;
     }
 
+    /** Strain of the outermost row up to which the bite holds it. */
+    double partingStrain(double bite, double workPerArea) {
+        return byBite(edgeStrain(), bite, workPerArea);
+    }
+
     /** Force per length in N/mm that the metal takes at first; with less, work always holds. */
     double firstForce() {
         return thicknessMm * thinShare * k * Math.pow(offset, n);

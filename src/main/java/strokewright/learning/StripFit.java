@@ -1,6 +1,5 @@
 package strokewright.learning;
 
-import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -77,9 +76,21 @@ record StripFit(
             Held heldBy) {}
 
     /** Whether it says too little to be taken over. */
-    @JsonIgnore
     boolean refused() {
         return findings.stream().anyMatch(f -> f.severity() == Severity.REFUSAL);
+    }
+
+    /** b for reckoning strokes; where it is only bounded, it never holds. */
+    double modelBite() {
+        return biteStrain.bound() == null ? biteStrain.value() : Double.POSITIVE_INFINITY;
+    }
+
+    /** W for reckoning strokes of this tool, N/mm; likewise. */
+    double modelWork(ShopBook.Tool tool) {
+        return strokeWorkJ.bound() == null
+                ? FormingFormula.WORK_PER_AREA.apply(
+                        strokeWorkJ.value(), tool.pitchMm(), tool.jawMm())
+                : Double.POSITIVE_INFINITY;
     }
 
     /**

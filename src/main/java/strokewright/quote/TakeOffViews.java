@@ -582,7 +582,7 @@ final class TakeOffViews {
                 reckoned.complete(),
                 book.edition(),
                 estimate == null
-                        ? null
+                        ? FormingHours.doubt(book)
                         : FormingHours.doubt(reckoned.read().takeOff(), estimate, book),
                 saved);
     }

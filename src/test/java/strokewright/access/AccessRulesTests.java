@@ -86,6 +86,7 @@ class AccessRulesTests extends ServiceTest {
         "/users,      no,  yes, no,  no",
         "/shop-book,  yes, yes, no,  no",
         "/take-off,   yes, yes, no,  no",
+        "/learning/test-strips, yes, yes, no, no",
         "/nowhere,    no,  yes, no,  no",
     })
     void people(String path, String estimator, String owner, String office, String floor) {
