@@ -208,7 +208,8 @@ public record Estimate(
     /**
      * One visit of a part to its machine.
      *
-     * @param visit counted from one; an anneal lies between two visits
+     * @param visit of the operation, counted from one
+     * @param annealed whether the part was annealed since the visit before
      * @param change whether the tool has to be put in
      */
     public record Visit(
@@ -217,6 +218,7 @@ public record Estimate(
             int position,
             int visit,
             int visits,
+            boolean annealed,
             String tool,
             boolean change) {}
 

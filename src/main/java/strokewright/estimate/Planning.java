@@ -98,6 +98,7 @@ final class Planning {
                             place.operation() + 1,
                             place.visitsBefore() + step.visit() + 1,
                             place.visits(),
+                            step.visit() > 0,
                             tool.name(),
                             change));
             List<Tool> chosenTools =

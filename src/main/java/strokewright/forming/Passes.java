@@ -38,6 +38,29 @@ public final class Passes {
         return byBite / bite + byWork;
     }
 
+    /**
+     * The other way round: the strain that so many passes reach, the x at which N(x) is their
+     * number.
+     *
+     * @param passes whole or not, ≥ 0
+     */
+    public static double strainAfter(
+            double passes,
+            double offset,
+            double k,
+            double n,
+            double thickness,
+            double workPerArea,
+            double bite) {
+        double parting =
+                heldByBite(Double.POSITIVE_INFINITY, offset, k, n, thickness, workPerArea, bite);
+        if (passes <= parting / bite) {
+            return passes * bite;
+        }
+        double work = (passes - parting / bite) * workPerArea * (n + 1) / (thickness * k);
+        return Math.pow(Math.pow(offset + parting, n + 1) + work, 1 / (n + 1)) - offset;
+    }
+
     /** ε_c, the first part of the strain: there the bite holds a pass back, after it the work. */
     public static double heldByBite(
             double strain,
