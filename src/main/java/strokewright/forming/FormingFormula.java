@@ -187,10 +187,7 @@ public enum FormingFormula implements Formula {
         double sum = 0;
         for (int i = first; i + 1 < x.length; i += 2) {
             double strain = Math.abs(Math.log(1 - x[0] * x[i + 1]));
-            sum +=
-                    strain * x[1] < PassPlan.NOT_WORTH_A_PASS
-                            ? 0
-                            : x[i] * passes.applyAsDouble(strain);
+            sum += strain < PassPlan.NOT_WORTH_A_PASS ? 0 : x[i] * passes.applyAsDouble(strain);
         }
         return sum;
     }
