@@ -184,64 +184,6 @@ final class Pictures {
         return drawing.svg();
     }
 
-    /** Strain and passes of each row, the outermost on top; null without rows. */
-    @Nullable String strains(Estimate.Line line, String id) {
-        List<Double> strains = line.strains();
-        List<Integer> passes = line.passes();
-        if (strains == null || strains.isEmpty() || passes == null) {
-            return null;
-        }
-        List<Bar> bars = new ArrayList<>();
-        for (int i = strains.size() - 1; i >= 0; i--) {
-            bars.add(
-                    new Bar(
-                            i == strains.size() - 1 ? "edge" : "row " + (strains.size() - i),
-                            strains.get(i),
-                            passes.get(i)));
-        }
-        if (line.crown() != null) {
-            bars.add(new Bar("crown", line.crown().strain(), line.crown().passes()));
-        }
-        String words =
-                bars.stream()
-                        .map(
-                                b ->
-                                        b.name
-                                                + " "
-                                                + percent(b.strain)
-                                                + " in "
-                                                + b.passes
-                                                + (b.passes == 1 ? " pass" : " passes"))
-                        .collect(Collectors.joining(", "));
-        double step = bars.size() > 7 ? 126.0 / bars.size() : 18;
-        Drawing drawing =
-                new Drawing(
-                        WIDTH,
-                        bars.size() * step + 34,
-                        id,
-                        "Strain by row",
-                        "Strain by row: " + words + ".");
-        double most = bars.stream().mapToDouble(Bar::strain).max().orElse(1);
-        double left = 52;
-        double room = 86;
-        drawing.text("soft", 0, 11, "strain").text("soft n", WIDTH - 2, 11, "passes");
-        for (int i = 0; i < bars.size(); i++) {
-            Bar bar = bars.get(i);
-            double y = 20 + i * step;
-            double length = most > 0 ? room * bar.strain / most : 0;
-            drawing.bar("fill-soft", left, y, length, Math.max(4, step - 5));
-            if (step >= 12 || i == 0 || i == bars.size() - 1) {
-                drawing.text("", 0, y + 11, bar.name)
-                        .text("", left + length + 4, y + 11, percent(bar.strain))
-                        .text("n", WIDTH - 2, y + 11, String.valueOf(bar.passes));
-            }
-        }
-        drawing.line("thin", left, 17, left, 20 + bars.size() * step);
-        return drawing.svg();
-    }
-
-    private record Bar(String name, double strain, int passes) {}
-
     /** The way from material to the offer, step upon step, for one quantity. */
     String priceSteps(Estimate.ForQuantity quantity, String id) {
         List<Step> steps = steps(quantity);
@@ -336,9 +278,5 @@ final class Pictures {
 
     private String degrees(double value) {
         return numbers.show(Math.round(value * 10) / 10.0) + "°";
-    }
-
-    private String percent(double strain) {
-        return numbers.show(strain * 100, 1) + " %";
     }
 }

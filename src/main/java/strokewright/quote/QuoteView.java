@@ -19,6 +19,7 @@ record QuoteView(
      *
      * @param steps picture of the way from cost to price
      * @param table the same in figures
+     * @param plan tools and order; null without forming
      * @param assumed what is in doubt about the hours; null when they rest on test strips
      */
     record ItemView(
@@ -33,6 +34,7 @@ record QuoteView(
             String steps,
             List<TakeOffView.StepView> table,
             List<LineRow> lines,
+            TakeOffView.@Nullable PlanView plan,
             @Nullable String assumed,
             List<TakeOffView.CautionView> cautions) {}
 
@@ -55,6 +57,7 @@ record QuoteView(
     /**
      * One line of work; figures that it has none of are empty.
      *
+     * @param pictures of its passes
      * @param own says that its minutes are somebody's own, in place of which, and why
      */
     record LineRow(
@@ -65,7 +68,8 @@ record QuoteView(
             String strokes,
             String elapsed,
             String person,
-            String setup) {}
+            String setup,
+            List<String> pictures) {}
 
     /** One line of the list. */
     record EntryRow(

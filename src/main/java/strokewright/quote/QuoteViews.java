@@ -18,6 +18,7 @@ import strokewright.quote.QuoteView.ItemView;
 import strokewright.quote.QuoteView.LineRow;
 import strokewright.quote.QuoteView.QuantityRow;
 import strokewright.quote.TakeOffView.CautionView;
+import strokewright.quote.TakeOffView.PlanView;
 import strokewright.quote.TakeOffView.StepView;
 import strokewright.web.Numbers;
 
@@ -27,11 +28,13 @@ final class QuoteViews {
     private final Numbers numbers;
     private final FindingWords words;
     private final Pictures pictures;
+    private final PassPictures passPictures;
 
     QuoteViews(Numbers numbers) {
         this.numbers = numbers;
         this.words = new FindingWords(numbers);
         this.pictures = new Pictures(numbers);
+        this.passPictures = new PassPictures(numbers);
     }
 
     /**
@@ -78,7 +81,8 @@ final class QuoteViews {
                 Pictures.steps(main).stream()
                         .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
                         .toList(),
-                item.estimate().operations().stream().map(this::line).toList(),
+                lines(item),
+                PlanView.of(item.estimate(), "plan-" + item.position(), numbers),
                 FormingHours.doubt(item.takeOff(), item.estimate(), book),
                 cautions(item, book));
     }
@@ -98,7 +102,15 @@ final class QuoteViews {
                 amount(quantity.price().withTax()));
     }
 
-    private LineRow line(Estimate.Line line) {
+    private List<LineRow> lines(PricedItem item) {
+        List<LineRow> rows = new ArrayList<>();
+        for (Estimate.Line line : item.estimate().operations()) {
+            rows.add(line(line, "line-" + item.position() + "-" + (rows.size() + 1)));
+        }
+        return rows;
+    }
+
+    private LineRow line(Estimate.Line line, String id) {
         Operation.Override own = line.override();
         return new LineRow(
                 Words.operation(line),
@@ -111,7 +123,8 @@ final class QuoteViews {
                 line.strokes() == null ? "" : numbers.show(line.strokes()),
                 minutes(own == null ? line.machineMinutes() : own.minutes()),
                 minutes(own == null ? line.personMinutes() : own.minutes() * line.people()),
-                minutes(line.setupMinutes()));
+                minutes(line.setupMinutes()),
+                passPictures.of(line, id));
     }
 
     private String minutes(@Nullable Double minutes) {

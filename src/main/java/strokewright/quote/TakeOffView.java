@@ -3,6 +3,8 @@ package strokewright.quote;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.web.Numbers;
 
 /**
  * What the take-off page shows: the fields with what was typed into them, and the result.
@@ -133,12 +135,14 @@ record TakeOffView(
      * The figures.
      *
      * @param main null while nothing can be estimated
+     * @param plan tools and order; null without forming
      * @param assumed what is in doubt about the hours; null when they rest on test strips
      * @param saved when this was kept, as a time of day; null when it was not
      */
     record ResultView(
             @Nullable MainView main,
             List<QuantityView> quantities,
+            @Nullable PlanView plan,
             boolean feasible,
             List<FaultView> faults,
             List<String> leftOut,
@@ -149,6 +153,26 @@ record TakeOffView(
             @Nullable Integer edition,
             @Nullable String assumed,
             @Nullable String saved) {}
+
+    /**
+     * Tools and order of one item.
+     *
+     * @param isLong too long to be shown unasked
+     */
+    record PlanView(String picture, List<String> words, boolean isLong) {
+
+        private static final int LONG = 10;
+
+        static @Nullable PlanView of(Estimate estimate, String id, Numbers numbers) {
+            Estimate.Plan plan = estimate.plan();
+            if (plan == null) {
+                return null;
+            }
+            ToolPlanPicture strip = new ToolPlanPicture(numbers);
+            return new PlanView(
+                    strip.of(estimate, plan, id), strip.words(plan), plan.visits().size() > LONG);
+        }
+    }
 
     /** A field that was left empty because others say what belongs into it. */
     record WorkedOut(String fieldId, String text) {}

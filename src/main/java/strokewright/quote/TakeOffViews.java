@@ -33,6 +33,7 @@ import strokewright.quote.TakeOffView.Figure;
 import strokewright.quote.TakeOffView.InputView;
 import strokewright.quote.TakeOffView.MainView;
 import strokewright.quote.TakeOffView.OptionView;
+import strokewright.quote.TakeOffView.PlanView;
 import strokewright.quote.TakeOffView.QuantityView;
 import strokewright.quote.TakeOffView.ResultView;
 import strokewright.quote.TakeOffView.RowView;
@@ -58,6 +59,7 @@ final class TakeOffViews {
     private final Reckoned reckoned;
     private final FindingWords words;
     private final Pictures pictures;
+    private final PassPictures passPictures;
     private final Map<String, String> faultAt = new HashMap<>();
     private final Map<String, Estimate.Line> lines;
     private final Map<String, Operation> operations = new HashMap<>();
@@ -71,6 +73,7 @@ final class TakeOffViews {
         this.reckoned = reckoned;
         this.words = new FindingWords(numbers);
         this.pictures = new Pictures(numbers);
+        this.passPictures = new PassPictures(numbers);
         reckoned.faults().forEach(f -> faultAt.putIfAbsent(f.pointer(), f.message()));
         this.lines = reckoned.lines();
         TakeOff takeOff = reckoned.read().takeOff();
@@ -352,7 +355,7 @@ final class TakeOffViews {
         Operation operation = operations.get(row);
         if (operation != null) {
             add(drawn, pictures.shape(operation, id("shape", row)));
-            add(drawn, pictures.strains(line, id("strain", row)));
+            drawn.addAll(passPictures.of(line, id("worked", row)));
         }
         return slot(row, figures(line), cautions(row, line), drawn, working(line.why()));
     }
@@ -571,6 +574,7 @@ final class TakeOffViews {
         return new ResultView(
                 main == null ? null : main(main),
                 estimate == null ? List.of() : quantities(estimate, main),
+                estimate == null ? null : PlanView.of(estimate, "plan", numbers),
                 estimate != null && estimate.feasible(),
                 faults(),
                 reckoned.leftOut().stream().map(this::where).toList(),

@@ -10,6 +10,10 @@ import java.util.Locale;
 public final class Drawing {
 
     private static final double ARROW = 7;
+    private static final double HATCH = 4;
+
+    /** Wider ones take more room on a page. */
+    private static final double WIDE = 300;
 
     private final StringBuilder svg = new StringBuilder();
 
@@ -19,7 +23,9 @@ public final class Drawing {
      * @param description the same as the picture says, in words
      */
     public Drawing(double width, double height, String id, String title, String description) {
-        svg.append("<svg class=\"drawing\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\"")
+        svg.append("<svg class=\"drawing")
+                .append(width > WIDE ? " wide" : "")
+                .append("\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\"")
                 .append(" viewBox=\"0 0 ")
                 .append(plain(width))
                 .append(' ')
@@ -65,6 +71,20 @@ public final class Drawing {
                 .append(plain(Math.max(0, height)))
                 .append("\"/>");
         return this;
+    }
+
+    /** A box with slanted lines in it, to be told from an empty one without any colour. */
+    public Drawing hatched(double x, double y, double width, double height) {
+        StringBuilder lines = new StringBuilder();
+        for (double from = x - height; from < x + width; from += HATCH) {
+            double left = Math.max(from, x);
+            double right = Math.min(from + height, x + width);
+            if (right > left) {
+                lines.append('M').append(at(left, y + height - (left - from)));
+                lines.append('L').append(at(right, y + height - (right - from)));
+            }
+        }
+        return path("thin", lines.toString()).bar("open", x, y, width, height);
     }
 
     /** An arc about a centre, angles in degrees against the clock from three o'clock. */
@@ -147,7 +167,7 @@ public final class Drawing {
     }
 
     /** At most two decimals, always a point: SVG knows no other mark. */
-    static String plain(double value) {
+    public static String plain(double value) {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("cannot be drawn: " + value);
         }

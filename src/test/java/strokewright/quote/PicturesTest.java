@@ -38,17 +38,8 @@ class PicturesTest {
     }
 
     @Test
-    void theRowsAreToldWithStrainAndPasses() {
-        Estimate.Line line = frame.lines().get("/parts/p1/operations/o1");
-        String picture = pictures.strains(line, "s");
-        int passes = line.passes().get(line.passes().size() - 1);
-        assertThat(picture).contains("edge 14.3 % in " + passes + " passes");
-    }
-
-    @Test
     void workWithoutAShapeHasNoPicture() {
         assertThat(pictures.shape(new Operation.Standard("Cut", 4.0), "x")).isNull();
-        assertThat(pictures.strains(frame.lines().get("/parts/p1/operations/o2"), "x")).isNull();
     }
 
     @Test
