@@ -32,7 +32,14 @@ final class PartFields {
                             new Option("repeat", "made before")),
                     text("quantities", "Quantities", "1").saying("like 1, 2, 5"),
                     whole("mainQuantity", "Main quantity", "the first"),
-                    whole("alreadyMade", "Already made", "0").saying("practice counts on"));
+                    whole("alreadyMade", "Already made", "0").saying("practice counts on"),
+                    choice(
+                                    "proveFirst",
+                                    "Prove the first",
+                                    new Option("", "by rule"),
+                                    new Option("true", "yes"),
+                                    new Option("false", "no"))
+                            .saying("by rule: yes, unless made before"));
 
     /** About one part, asked at once. */
     static final List<Field> PART =

@@ -45,6 +45,9 @@ record QuoteView(
      */
     record Found(String where, FindingWords.Told told) {}
 
+    /**
+     * @param passage how so many go over the machines; empty without forming
+     */
     record QuantityRow(
             int quantity,
             boolean main,
@@ -52,7 +55,8 @@ record QuoteView(
             String cost,
             String priceEach,
             String offer,
-            String withTax) {}
+            String withTax,
+            String passage) {}
 
     /**
      * One line of work; figures that it has none of are empty.

@@ -99,7 +99,8 @@ final class QuoteViews {
                 amount(quantity.cost().total()),
                 amount(quantity.priceEach()),
                 amount(quantity.price().offer()),
-                amount(quantity.price().withTax()));
+                amount(quantity.price().withTax()),
+                Words.passage(quantity));
     }
 
     private List<LineRow> lines(PricedItem item) {

@@ -119,7 +119,7 @@ final class TakeOffReading {
                         parts,
                         assembly,
                         extras,
-                        null);
+                        yesOrNo("/proveFirst"));
         return new Read(takeOff, faults, workedOut, pathOf, operationRows);
     }
 
@@ -409,6 +409,15 @@ final class TakeOffReading {
     private <E extends Enum<E>> @Nullable E choice(String path, E[] values) {
         String name = typed.at(path);
         return Arrays.stream(values).filter(v -> kebab(v).equals(name)).findFirst().orElse(null);
+    }
+
+    /** Null where neither was chosen. */
+    private @Nullable Boolean yesOrNo(String path) {
+        return switch (typed.at(path)) {
+            case "true" -> Boolean.TRUE;
+            case "false" -> Boolean.FALSE;
+            default -> null;
+        };
     }
 
     /** As in JSON. */

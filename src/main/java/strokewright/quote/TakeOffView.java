@@ -192,5 +192,14 @@ record TakeOffView(
 
     record CentreView(String name, String labourHours, String machineHours) {}
 
-    record QuantityView(int quantity, boolean main, String hours, String priceEach, String offer) {}
+    /**
+     * @param passage how so many go over the machines; empty without forming
+     */
+    record QuantityView(
+            int quantity,
+            boolean main,
+            String hours,
+            String priceEach,
+            String offer,
+            String passage) {}
 }

@@ -600,7 +600,8 @@ final class TakeOffViews {
                                         q.equals(main),
                                         numbers.show(q.hours().plan(), 2),
                                         amount(q.priceEach()),
-                                        amount(q.price().offer())))
+                                        amount(q.price().offer()),
+                                        Words.passage(q)))
                 .toList();
     }
 

@@ -60,6 +60,28 @@ final class Words {
     }
 
     /**
+     * How so many items go over the machines, e.g. "As a batch, 4 tool changes, first one proved
+     * right through".
+     *
+     * @return empty where no tool is put in
+     */
+    static String passage(Estimate.ForQuantity quantity) {
+        int changes = quantity.toolChanges();
+        if (changes == 0) {
+            return "";
+        }
+        String counted = changes == 1 ? "1 tool change" : changes + " tool changes";
+        if (quantity.quantity() == 1) {
+            return counted;
+        }
+        return quantity.passage() == Estimate.Passage.PIECE
+                ? "Piece by piece, " + counted
+                : "As a batch, "
+                        + counted
+                        + (quantity.provingRound() ? ", first one proved right through" : "");
+    }
+
+    /**
      * What a pointer into a take-off leads to, as people call it: "Rim, line 2".
      *
      * @return empty for the take-off as a whole

@@ -17,7 +17,7 @@ class TakeOffTypingTest {
     /** Every field of every kind of line, none at its default. */
     private static final String EVERYTHING =
             """
-            {"title":"Everything","information":"old-part","quantities":[3,1000],"mainQuantity":1000,"alreadyMade":4,
+            {"title":"Everything","information":"old-part","quantities":[3,1000],"mainQuantity":1000,"alreadyMade":4,"proveFirst":false,
              "parts":[{"name":"A","perAssembly":2,"grade":"G","thicknessMm":0.8125,"massKg":1234.567,
                "blank":{"lengthMm":1950.25,"widthMm":0.1},"surface":"visible","edge":"sheared","templateGapMm":0.3,
                "tolerance":"f","supply":"customer","machine":"Big one",
