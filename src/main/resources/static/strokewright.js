@@ -9,6 +9,8 @@
         return found ? decodeURIComponent(found[1]) : "";
     }
 
+    window.strokewright = { csrf };
+
     document.addEventListener("htmx:configRequest", (event) => {
         event.detail.headers["X-XSRF-TOKEN"] = csrf();
     });

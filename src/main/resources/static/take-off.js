@@ -54,9 +54,12 @@
     }
 
     /** What a template holds, with real keys in it. */
-    function fresh(template, part, line) {
+    function fresh(template, part, line, segment) {
         const copy = document.createElement("template");
-        copy.innerHTML = template.innerHTML.replaceAll("PKEY", part).replaceAll("LKEY", line);
+        copy.innerHTML = template.innerHTML
+            .replaceAll("PKEY", part)
+            .replaceAll("LKEY", line)
+            .replaceAll("SKEY", segment || "");
         return copy.content.firstElementChild;
     }
 
@@ -72,12 +75,18 @@
         return found ? found[1] : "";
     }
 
+    /** Of the line that a list of segments belongs to. */
+    function lineKey(list) {
+        const found = list.dataset.list.match(/^\/parts\/[^/]+\/operations\/([^/]+)\/segments$/);
+        return found ? found[1] : "";
+    }
+
     function add(list, after) {
         const isPart = list.dataset.new === "part";
         const before = after && after.querySelector("[data-kind]");
         const kind = before ? before.value : "curve-edge";
-        const key = freeKey(isPart ? "p" : list.dataset.new === "extra" ? "e" : "o");
-        const row = fresh(templateOf(list, kind), isPart ? key : partKey(list), key);
+        const key = freeKey({ part: "p", extra: "e", segment: "s" }[list.dataset.new] || "o");
+        const row = fresh(templateOf(list, kind), isPart ? key : partKey(list), lineKey(list) || key, key);
         if (after) {
             after.after(row);
         } else {
@@ -171,7 +180,7 @@
             fresh(document.querySelector('template.new-line[data-kind="' + select.value + '"]'), parts[2], parts[4])
                 .querySelector(".ask"));
         row.dataset.work = select.value;
-        showUnits(row);
+        ready(row);
     }
 
     // Start from a shape ----------------------------------------------------------------------
@@ -204,7 +213,105 @@
         }
     }
 
+    // Outlines --------------------------------------------------------------------------------
+
+    const MOST_OF_A_FILE = 1 << 20;
+
+    /** Markup becomes path data; what cannot be read is told beside the field. */
+    async function readOutline(field, text, name) {
+        const fault = document.getElementById(field.id + "-fault");
+        const told = field.closest(".field").querySelector("[data-outline-told]");
+        told.textContent = "";
+        let answer;
+        try {
+            answer = await fetch(form.dataset.outlines, {
+                method: "POST",
+                body: text,
+                headers: { "Content-Type": "text/plain;charset=UTF-8", "X-XSRF-TOKEN": strokewright.csrf() },
+            });
+        } catch (e) {
+            say("Not read: the service cannot be reached. Try again in a moment.");
+            return;
+        }
+        if (!answer.ok) {
+            say("Not read: the service answered " + answer.status + ".");
+            return;
+        }
+        const read = await answer.json();
+        if (read.fault) {
+            fault.textContent = (name ? name + " " : "") + read.fault;
+            field.setAttribute("aria-invalid", "true");
+        } else {
+            put(field, read.path);
+            told.textContent = read.told;
+        }
+    }
+
+    /** As if typed, so that the browser's own undo brings back what was there. */
+    function put(field, text) {
+        field.focus();
+        field.select();
+        if (!document.execCommand("insertText", false, text)) {
+            field.value = text;
+            field.dispatchEvent(new Event("input", { bubbles: true }));
+        }
+    }
+
+    async function takeFile(field, file) {
+        if (file.size > MOST_OF_A_FILE) {
+            document.getElementById(field.id + "-fault").textContent =
+                file.name + " is larger than 1 MiB: take the outline alone";
+            field.setAttribute("aria-invalid", "true");
+            return;
+        }
+        await readOutline(field, await file.text(), file.name);
+    }
+
+    function outlineAt(element) {
+        return element.closest?.(".field.lines")?.querySelector("[data-outline]");
+    }
+
+    form.addEventListener("paste", (event) => {
+        const text = event.clipboardData?.getData("text/plain") || "";
+        const file = event.clipboardData?.files[0];
+        if (!("outline" in event.target.dataset)) {
+            return;
+        }
+        if (file) {
+            event.preventDefault();
+            takeFile(event.target, file);
+        } else if (text.replace("\uFEFF", "").trimStart().startsWith("<")) {
+            event.preventDefault();
+            readOutline(event.target, text, "");
+        }
+    });
+
+    form.addEventListener("dragover", (event) => {
+        if (outlineAt(event.target) && event.dataTransfer.types.includes("Files")) {
+            event.preventDefault();
+            event.dataTransfer.dropEffect = "copy";
+        }
+    });
+
+    form.addEventListener("drop", (event) => {
+        const field = outlineAt(event.target);
+        if (field && event.dataTransfer.files.length > 0) {
+            event.preventDefault();
+            takeFile(field, event.dataTransfer.files[0]);
+        }
+    });
+
+    form.addEventListener("change", (event) => {
+        if ("outlineFile" in event.target.dataset && event.target.files.length > 0) {
+            takeFile(outlineAt(event.target), event.target.files[0]);
+            event.target.value = ""; // the same file can be taken again
+        }
+    });
+
     function ready(row) {
+        for (const choice of row.querySelectorAll(".from-file")) {
+            choice.hidden = false;
+        }
         for (const select of row.querySelectorAll("[data-kind]")) {
             select.closest("[data-row]").dataset.work = select.value;
         }
@@ -262,7 +369,7 @@
 
     form.addEventListener("keydown", (event) => {
         const field = event.target;
-        const typing = field.matches("input, select");
+        const typing = field.matches("input:not([type=file]), select");
         const row = field.closest("[data-row]");
         if (event.key === "Enter" && event.ctrlKey) {
             event.preventDefault();

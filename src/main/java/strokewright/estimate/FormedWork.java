@@ -83,7 +83,7 @@ abstract class FormedWork {
                         m -> new DishWork(m, dish));
             }
             if (operation instanceof Operation.FollowOutline follow) {
-                OutlineWork.Laid laid = OutlineWork.Laid.of(follow, bench.book().times());
+                LaidOutline laid = LaidOutline.of(follow, bench.book().times());
                 return new Maker(
                         bench,
                         follow,

@@ -11,9 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Sense;
-import strokewright.estimate.ShopBook.Times;
 import strokewright.estimate.ShopBook.Tool;
-import strokewright.forming.Bend;
 import strokewright.forming.Edges;
 import strokewright.forming.Minutes;
 import strokewright.forming.Outline;
@@ -29,82 +27,16 @@ import strokewright.quantity.Severity;
  */
 final class OutlineWork extends FormedWork {
 
-    private final Laid laid;
+    private final LaidOutline laid;
 
-    OutlineWork(Maker maker, Laid laid) {
+    OutlineWork(Maker maker, LaidOutline laid) {
         super(maker);
         this.laid = laid;
     }
 
-    /** The outline as it lies in the plane; the same whatever tools are tried. */
-    record Laid(Operation.FollowOutline operation, Outline outline, List<Stretch> stretches) {
-
-        static Laid of(Operation.FollowOutline operation, Times times) {
-            Outline outline = outline(operation, times.smallestWorkableRadiusMm());
-            double worthACurvature = PassPlan.NOT_WORTH_A_PASS / operation.heightMm();
-            return new Laid(
-                    operation,
-                    outline,
-                    outline.stretches(
-                            operation.flange() == Operation.FlangeSide.INSIDE,
-                            operation.path() == null,
-                            worthACurvature));
-        }
-
-        /**
-         * @throws IllegalArgumentException with what is wrong with the path
-         */
-        static Outline outline(Operation.FollowOutline operation, double smallestRadiusMm) {
-            if (operation.path() != null) {
-                return Outline.ofPath(operation.path(), smallestRadiusMm);
-            }
-            return Outline.ofSegments(
-                    operation.segments().stream()
-                            .map(
-                                    s ->
-                                            new Bend(
-                                                    s.lengthMm(),
-                                                    s.radiusMm() == null || s.radiusMm() == 0
-                                                            ? 0
-                                                            : 1 / s.radiusMm()))
-                            .toList(),
-                    smallestRadiusMm);
-        }
-
-        boolean has(Sense sense) {
-            return stretches.stream().anyMatch(s -> sense(s) == sense);
-        }
-
-        List<Phase> phases() {
-            List<Phase> phases = new ArrayList<>();
-            if (has(Sense.SHRINK) || !has(Sense.STRETCH)) {
-                phases.add(
-                        new Phase(
-                                "/tool",
-                                operation.tool(),
-                                ToolChoice.inSense(ToolChoice.EDGE, Sense.SHRINK)));
-            }
-            if (has(Sense.STRETCH)) {
-                String field = operation.stretchTool() == null ? "/tool" : "/stretchTool";
-                phases.add(
-                        new Phase(
-                                has(Sense.SHRINK) ? "/stretchTool" : field,
-                                operation.stretchTool() == null && !has(Sense.SHRINK)
-                                        ? operation.tool()
-                                        : operation.stretchTool(),
-                                ToolChoice.inSense(ToolChoice.EDGE, Sense.STRETCH)));
-            }
-            return phases;
-        }
-    }
-
-    private static Sense sense(Stretch stretch) {
-        return stretch.shrink() ? Sense.SHRINK : Sense.STRETCH;
-    }
-
     @Override
     void reckon(List<Tool> tools) {
-        limits.reach(laid.operation.heightMm());
+        limits.reach(laid.operation().heightMm());
         pieces();
         corners();
         List<Estimate.Stretched> done = new ArrayList<>();
@@ -115,9 +47,9 @@ final class OutlineWork extends FormedWork {
             }
             Tool tool = tools.get(phase++);
             use(tool);
-            for (int i = 0; i < laid.stretches.size(); i++) {
-                if (sense(laid.stretches.get(i)) == sense) {
-                    stretch("stretch " + (i + 1), laid.stretches.get(i), tool, done);
+            for (int i = 0; i < laid.stretches().size(); i++) {
+                if (LaidOutline.sense(laid.stretches().get(i)) == sense) {
+                    stretch("stretch " + (i + 1), laid.stretches().get(i), tool, done);
                 }
             }
         }
@@ -127,13 +59,13 @@ final class OutlineWork extends FormedWork {
         }
         outline =
                 new Estimate.Outlined(
-                        laid.outline.lengthMm(),
+                        laid.outline().lengthMm(),
                         Math.toDegrees(
-                                laid.outline.runs().stream()
+                                laid.outline().runs().stream()
                                         .mapToDouble(Outline.Run::turning)
                                         .sum()),
                         done,
-                        laid.outline.corners().stream()
+                        laid.outline().corners().stream()
                                 .map(
                                         c ->
                                                 new Estimate.Turn(
@@ -145,7 +77,7 @@ final class OutlineWork extends FormedWork {
     }
 
     private void stretch(String name, Stretch stretch, Tool tool, List<Estimate.Stretched> done) {
-        double height = laid.operation.heightMm();
+        double height = laid.operation().heightMm();
         double radius = 1 / stretch.tightest();
         Edges.OutlinedEdge edge = new Edges.OutlinedEdge(stretch, height);
         if (stretch.shrink()
@@ -197,7 +129,7 @@ final class OutlineWork extends FormedWork {
         anneals = Math.max(anneals, plan.anneals());
         Estimate.Stretched line =
                 new Estimate.Stretched(
-                        sense(stretch),
+                        LaidOutline.sense(stretch),
                         tool.name(),
                         stretch.fromMm(),
                         stretch.lengthMm(),
@@ -206,7 +138,7 @@ final class OutlineWork extends FormedWork {
                         rows.stream().map(Row::strain).toList(),
                         plan.passes(),
                         plan.anneals(),
-                        laid.operation.count() * Math.round(minutes.strokes()),
+                        laid.operation().count() * Math.round(minutes.strokes()),
                         finished);
         if (done.stream().allMatch(d -> most(d.passes()) < most(line.passes()))) {
             strains = line.strains();
@@ -227,7 +159,7 @@ final class OutlineWork extends FormedWork {
         Double height =
                 Feasible.largest(
                         h -> (!shrink || h < radius) && edge.strainAt(h) <= most,
-                        laid.operation.heightMm());
+                        laid.operation().heightMm());
         return height == null ? null : Map.of("heightMm", height);
     }
 
@@ -244,7 +176,7 @@ final class OutlineWork extends FormedWork {
     }
 
     private void tooLong(String code, double longestMm) {
-        for (Outline.Run run : laid.outline.runs()) {
+        for (Outline.Run run : laid.outline().runs()) {
             for (double length : run.betweenCornersMm()) {
                 if (length > longestMm) {
                     int pieces =
@@ -271,7 +203,7 @@ final class OutlineWork extends FormedWork {
     }
 
     private void corners() {
-        List<Outline.Corner> corners = laid.outline.corners();
+        List<Outline.Corner> corners = laid.outline().corners();
         if (!corners.isEmpty()) {
             limits.find(
                     "corners-in-outline",

@@ -190,8 +190,12 @@ public final class TakeOffCheck {
                 follow.stretchTool(),
                 ToolChoice.inSense(ToolChoice.EDGE, Operation.Sense.STRETCH),
                 "stretching an edge");
-        if ((follow.path() == null) == (follow.segments() == null)) {
-            faults.add(at + "/path", "must be given, or segments, and not both");
+        if (follow.path() == null && follow.segments() == null) {
+            faults.add(at + "/path", "is missing: give path data, or segments");
+            return;
+        }
+        if (follow.path() != null && follow.segments() != null) {
+            faults.add(at + "/path", "must be left out where there are segments: one or the other");
             return;
         }
         if (follow.segments() != null) {
@@ -220,7 +224,7 @@ public final class TakeOffCheck {
                                 path.length()));
                 return;
             }
-            OutlineWork.Laid.outline(follow, book.times().smallestWorkableRadiusMm());
+            LaidOutline.outline(follow, book.times().smallestWorkableRadiusMm());
         } catch (IllegalArgumentException e) {
             faults.add(at, e.getMessage());
         }
@@ -249,7 +253,7 @@ public final class TakeOffCheck {
 
     /** The tool of an outline works what shrinks; where nothing does, it works what stretches. */
     private void senses(String at, Operation.FollowOutline follow) {
-        OutlineWork.Laid laid = OutlineWork.Laid.of(follow, book.times());
+        LaidOutline laid = LaidOutline.of(follow, book.times());
         boolean stretchesOnly =
                 laid.has(Operation.Sense.STRETCH) && !laid.has(Operation.Sense.SHRINK);
         tool(

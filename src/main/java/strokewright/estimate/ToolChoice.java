@@ -18,6 +18,9 @@ public final class ToolChoice {
     public static final Set<ToolKind> EDGE =
             kinds(ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE);
 
+    /** For stretching an edge. */
+    public static final Set<ToolKind> STRETCHED_EDGE = kinds(ToolKind.STRETCH, ToolKind.EDGE);
+
     /** For turning up a flange, in either sense. */
     public static final Set<ToolKind> FLANGE =
             kinds(ToolKind.FLANGE, ToolKind.SHRINK, ToolKind.STRETCH, ToolKind.EDGE);

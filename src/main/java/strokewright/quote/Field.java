@@ -27,6 +27,8 @@ record Field(
 
     enum Kind {
         TEXT,
+        /** Text of many lines. */
+        LINES,
         LENGTH,
         THICKNESS,
         AREA,
@@ -39,6 +41,11 @@ record Field(
 
     static Field text(String name, String label, String otherwise) {
         return new Field(name, label, Kind.TEXT, "", otherwise, "", null);
+    }
+
+    /** An outline in path data, or an SVG file to be read. */
+    static Field outline(String name, String label) {
+        return new Field(name, label, Kind.LINES, "", "", "", null);
     }
 
     static Field length(String name, String label, String otherwise) {

@@ -6,8 +6,10 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.LaidOutline;
 import strokewright.estimate.Operation;
 import strokewright.estimate.Operation.Sense;
+import strokewright.estimate.ShopBook;
 import strokewright.quantity.Money;
 import strokewright.web.Drawing;
 import strokewright.web.Numbers;
@@ -36,6 +38,15 @@ final class Pictures {
             return dish(dish, id);
         }
         return null;
+    }
+
+    /** The outline that is followed, with its strain; null without one. */
+    @Nullable String outline(
+            @Nullable Operation operation, Estimate.Line line, ShopBook book, String id) {
+        return operation instanceof Operation.FollowOutline follow && line.outline() != null
+                ? OutlinePicture.of(
+                        LaidOutline.of(follow, book.times()), line.outline(), numbers, id)
+                : null;
     }
 
     private String curvedEdge(Operation.CurveEdge edge, String id) {

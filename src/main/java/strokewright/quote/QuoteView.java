@@ -35,6 +35,7 @@ record QuoteView(
             List<TakeOffView.StepView> table,
             List<LineRow> lines,
             TakeOffView.@Nullable PlanView plan,
+            List<Drawn> drawn,
             @Nullable String assumed,
             List<TakeOffView.CautionView> cautions) {}
 
@@ -44,6 +45,9 @@ record QuoteView(
      * @param where empty for the item as a whole
      */
     record Found(String where, FindingWords.Told told) {}
+
+    /** Pictures of one line of work. */
+    record Drawn(String work, List<String> pictures) {}
 
     /**
      * @param passage how so many go over the machines; empty without forming

@@ -12,6 +12,7 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
+import strokewright.quote.QuoteView.Drawn;
 import strokewright.quote.QuoteView.EntryRow;
 import strokewright.quote.QuoteView.Found;
 import strokewright.quote.QuoteView.ItemView;
@@ -83,8 +84,25 @@ final class QuoteViews {
                         .toList(),
                 lines(item),
                 PlanView.of(item.estimate(), "plan-" + item.position(), numbers),
+                drawn(item, book),
                 FormingHours.doubt(item.takeOff(), item.estimate(), book),
                 cautions(item, book));
+    }
+
+    private List<Drawn> drawn(PricedItem item, ShopBook book) {
+        List<Drawn> drawn = new ArrayList<>();
+        int next = 0;
+        for (TakeOff.Part part : item.takeOff().parts()) {
+            for (Operation operation : part.operations()) {
+                Estimate.Line line = item.estimate().operations().get(next);
+                String id = "outline-" + item.position() + "-" + ++next;
+                String picture = pictures.outline(operation, line, book, id);
+                if (picture != null) {
+                    drawn.add(new Drawn(Words.operation(line), List.of(picture)));
+                }
+            }
+        }
+        return drawn;
     }
 
     private Found found(Finding finding, TakeOff takeOff) {

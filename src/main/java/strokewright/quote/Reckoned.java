@@ -94,11 +94,15 @@ record Reckoned(
         };
     }
 
-    /** The innermost row of each fault; of own minutes that are half typed, they alone. */
+    /**
+     * The innermost row of each fault, of an outline all of it; of own minutes that are half typed,
+     * they alone.
+     */
     private static Set<String> rowsOf(List<Fault> faults, TakeOffReading.Read read) {
         Set<String> rows = new LinkedHashSet<>();
         for (Fault fault : faults) {
             read.pathOf().values().stream()
+                    .filter(row -> !row.contains(TakeOffReading.SEGMENTS + "/"))
                     .filter(row -> fault.pointer().startsWith(row + "/"))
                     .max((a, b) -> Integer.compare(a.length(), b.length()))
                     .map(

@@ -92,7 +92,7 @@ final class ShapeReading {
             case WHOLE -> numbers.whole(text);
             case THICKNESS ->
                     TakeOffReading.thickness(text, typed.at(AT + "/grade").strip(), book, numbers);
-            case TEXT, CHOICE -> null;
+            case TEXT, LINES, CHOICE -> null;
         };
     }
 

@@ -43,6 +43,9 @@ final class TakeOffActions {
         if (list.matches("/parts/[A-Za-z0-9]+/operations")) {
             return typed.withRow(list, 'o', "type", Work.CURVE_EDGE.kind());
         }
+        if (list.matches("/parts/[A-Za-z0-9]+/operations/[A-Za-z0-9]+/segments")) {
+            return typed.withRow(list, 's', "lengthMm", "");
+        }
         return switch (list) {
             case "/assembly" -> typed.withRow(list, 'o', "standard", "");
             case "/extras" -> typed.withRow(list, 'e', "name", "");

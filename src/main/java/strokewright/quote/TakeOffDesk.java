@@ -78,6 +78,7 @@ class TakeOffDesk {
         model.addAttribute("newShapes", shapes.all(TypedTakeOff.of(List.of())));
         model.addAttribute("newPart", views.newPart());
         model.addAttribute("newLines", views.newLines());
+        model.addAttribute("newSegment", views.newSegment());
         model.addAttribute("newAssemblyLine", views.newAssemblyLine());
         model.addAttribute("newExtra", views.newExtra());
         model.addAttribute("page", UUID.randomUUID().toString());

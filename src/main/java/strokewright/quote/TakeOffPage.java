@@ -1,20 +1,26 @@
 package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseBody;
+import strokewright.forming.SvgText;
 import strokewright.quote.TakeOffDesk.Arrival;
 import strokewright.quote.TakeOffDesk.Sheet;
+import strokewright.web.Numbers;
 import strokewright.web.Once;
 
 /** The page on which one item is taken off and priced while somebody types; it becomes a quote. */
@@ -46,6 +52,14 @@ class TakeOffPage {
     @PostMapping("/take-off/estimate")
     String reckon(HttpServletRequest request, Locale locale, Model model) {
         return desk.reckon(NEW, request, locale, model);
+    }
+
+    /** Reads an SVG file for the page's script; what cannot be read is an answer too. */
+    @PostMapping(path = "/take-off/outline", consumes = MediaType.TEXT_PLAIN_VALUE)
+    @ResponseBody
+    OutlineReading readOutline(InputStream text, Locale locale) throws IOException {
+        byte[] bytes = text.readNBytes(4 * SvgText.MOST_CHARACTERS + 1);
+        return OutlineReading.of(new String(bytes, StandardCharsets.UTF_8), Numbers.of(locale));
     }
 
     @PostMapping("/take-off")

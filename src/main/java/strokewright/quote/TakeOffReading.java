@@ -35,6 +35,9 @@ final class TakeOffReading {
     private static final Set<String> PART_SAYS_NOTHING_BY =
             Set.of("grade", "surface", "edge", "tolerance", "supply", "machine", "perAssembly");
 
+    /** Behind the path of a line: the parts of its outline. */
+    static final String SEGMENTS = "/segments";
+
     /** Behind the path of a line: its own minutes as something to leave out by itself. */
     static final String OWN = "/override";
 
@@ -135,9 +138,10 @@ final class TakeOffReading {
         String pointer = "/parts/" + index;
         List<Operation> operations = new ArrayList<>();
         for (String operation : rows(row + "/operations", Work.CHOSEN_FROM_THE_START)) {
-            pathOf.put(pointer + "/operations/" + operations.size(), operation);
+            String at = pointer + "/operations/" + operations.size();
+            pathOf.put(at, operation);
             operationRows.add(operation);
-            operations.add(operation(operation));
+            operations.add(operation(operation, at));
         }
         String name = text(row + "/name");
         return new Part(
@@ -156,7 +160,7 @@ final class TakeOffReading {
                 operations);
     }
 
-    private Operation operation(String row) {
+    private Operation operation(String row, String pointer) {
         return switch (Work.of(typed.at(row + "/type")).orElse(Work.STANDARD)) {
             case CURVE_EDGE ->
                     new Operation.CurveEdge(
@@ -215,8 +219,30 @@ final class TakeOffReading {
                             length(row + "/reachMm"),
                             text(row + "/tool"),
                             override(row));
+            case FOLLOW_OUTLINE ->
+                    new Operation.FollowOutline(
+                            text(row + "/path"),
+                            segments(row, pointer),
+                            length(row + "/heightMm"),
+                            choice(row + "/flange", Operation.FlangeSide.values()),
+                            whole(row + "/count"),
+                            length(row + "/reachMm"),
+                            text(row + "/tool"),
+                            text(row + "/stretchTool"),
+                            override(row));
             case STANDARD -> standard(row);
         };
+    }
+
+    private @Nullable List<Operation.Segment> segments(String row, String pointer) {
+        List<Operation.Segment> segments = new ArrayList<>();
+        for (String segment : rows(row + SEGMENTS, Set.of())) {
+            pathOf.put(pointer + SEGMENTS + "/" + segments.size(), segment);
+            segments.add(
+                    new Operation.Segment(
+                            length(segment + "/lengthMm"), length(segment + "/radiusMm")));
+        }
+        return segments.isEmpty() ? null : segments;
     }
 
     private Operation.Standard standard(String row) {

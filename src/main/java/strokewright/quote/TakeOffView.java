@@ -43,6 +43,10 @@ record TakeOffView(
             @Nullable List<OptionView> options,
             @Nullable String fault) {
 
+        public boolean isOfManyLines() { // public for the templates
+            return kind.equals("lines");
+        }
+
         /** Names need room. */
         public boolean isWide() { // public for the templates
             return kind.equals("text") && !path.equals("/quantities")
@@ -60,7 +64,7 @@ record TakeOffView(
      * @param kinds of work to choose from; null where there is no choice
      * @param more fields asked on demand
      * @param own minutes in place of the computed ones; empty where nothing is formed
-     * @param lines of work of a part, empty for others
+     * @param lines of work of a part, segments of an outline; empty for others
      */
     record RowView(
             String path,
@@ -72,6 +76,11 @@ record TakeOffView(
             List<FieldView> own,
             List<RowView> lines,
             SlotView slot) {
+
+        /** Whether its outline may be typed in segments. */
+        public boolean isOutline() { // public for the templates
+            return kinds != null && kinds.value().equals(Work.FOLLOW_OUTLINE.kind());
+        }
 
         /** Whether somebody stated own minutes, or half of them. */
         public boolean isOverridden() { // public for the templates

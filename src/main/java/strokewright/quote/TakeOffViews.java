@@ -53,6 +53,8 @@ final class TakeOffViews {
 
     static final String LINE_KEY = "LKEY";
 
+    static final String SEGMENT_KEY = "SKEY";
+
     private final ShopBook book;
     private final Numbers numbers;
     private final TypedTakeOff typed;
@@ -152,8 +154,36 @@ final class TakeOffViews {
                 fields(row, work.fields()),
                 fields(row, work.more()),
                 fields(row, work.own()),
-                List.of(),
+                work.hasSegments()
+                        ? typed.rows(row + TakeOffReading.SEGMENTS).stream()
+                                .map(this::segment)
+                                .toList()
+                        : List.of(),
                 slot);
+    }
+
+    private RowView segment(String row) {
+        return new RowView(
+                row,
+                id("row", row),
+                "segment",
+                null,
+                fields(row, Work.SEGMENT),
+                List.of(),
+                List.of(),
+                List.of(),
+                SlotView.empty(id("at", row)));
+    }
+
+    RowView newSegment() {
+        return segment(
+                "/parts/"
+                        + PART_KEY
+                        + "/operations/"
+                        + LINE_KEY
+                        + TakeOffReading.SEGMENTS
+                        + "/"
+                        + SEGMENT_KEY);
     }
 
     private FieldView kinds(String row, Work chosen) {
@@ -238,7 +268,9 @@ final class TakeOffViews {
                 field.label(),
                 field.kind() == Kind.CHOICE
                         ? "choice"
-                        : field.kind() == Kind.TEXT ? "text" : "number",
+                        : field.kind() == Kind.TEXT
+                                ? "text"
+                                : field.kind() == Kind.LINES ? "lines" : "number",
                 unit.isEmpty() ? field.unit() : unit,
                 value,
                 workedOut == null ? otherwise(row, field) : workedOut,
@@ -354,6 +386,7 @@ final class TakeOffViews {
         List<String> drawn = new ArrayList<>();
         Operation operation = operations.get(row);
         if (operation != null) {
+            add(drawn, pictures.outline(operation, line, book, id("outline", row)));
             add(drawn, pictures.shape(operation, id("shape", row)));
             drawn.addAll(passPictures.of(line, id("worked", row)));
         }
@@ -448,6 +481,9 @@ final class TakeOffViews {
             figures.add(new Figure("at", line.workCentre(), ""));
             return figures;
         }
+        if (line.outline() != null) {
+            figures.addAll(outline(line.outline()));
+        }
         if (line.strains() != null && !line.strains().isEmpty()) {
             double most = line.strains().get(line.strains().size() - 1);
             figures.add(new Figure("strain", numbers.show(most * 100, 1), "%"));
@@ -482,15 +518,20 @@ final class TakeOffViews {
             figures.add(new Figure("blank Ø", numbers.show(line.blankDiameterMm(), 1), "mm"));
         }
         if (line.tool() != null) {
-            figures.add(
-                    new Figure(
-                            "tool",
-                            line.tool()
-                                    + (line.crownTool() == null ? "" : " and " + line.crownTool()),
-                            ""));
+            figures.add(new Figure("tool", String.join(" and ", Words.toolsAlone(line)), ""));
         }
         if (line.machine() != null) {
             figures.add(new Figure("on", line.machine(), ""));
+        }
+        return figures;
+    }
+
+    private List<Figure> outline(Estimate.Outlined outline) {
+        List<Figure> figures = new ArrayList<>();
+        figures.add(new Figure("outline", numbers.show(outline.lengthMm(), 0), "mm"));
+        figures.add(new Figure("stretches", numbers.show(outline.stretches().size()), ""));
+        if (!outline.corners().isEmpty()) {
+            figures.add(new Figure("corners", numbers.show(outline.corners().size()), ""));
         }
         return figures;
     }
@@ -663,6 +704,11 @@ final class TakeOffViews {
             if (names.length > 3 && names[2].equals("operations")) {
                 String line = part + "/operations/" + names[3];
                 steps.add("line " + (typed.rows(part + "/operations").indexOf(line) + 1));
+                if (names.length > 5) {
+                    String list = line + TakeOffReading.SEGMENTS;
+                    int segment = typed.rows(list).indexOf(list + "/" + names[5]) + 1;
+                    steps.add("segment " + segment);
+                }
             }
         } else if (names.length > 1) {
             int number = typed.rows("/" + names[0]).indexOf("/" + names[0] + "/" + names[1]) + 1;
@@ -683,6 +729,10 @@ final class TakeOffViews {
         if (path.contains("/operations/") || path.startsWith("/assembly/")) {
             all.clear();
             String row = path.substring(0, path.lastIndexOf('/'));
+            if (row.contains(TakeOffReading.SEGMENTS + "/")) {
+                row = row.substring(0, row.indexOf(TakeOffReading.SEGMENTS + "/"));
+                all.addAll(Work.SEGMENT);
+            }
             Work work = path.startsWith("/assembly/") ? Work.STANDARD : work(row);
             all.addAll(work.fields());
             all.addAll(work.more());

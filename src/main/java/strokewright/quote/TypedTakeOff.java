@@ -12,6 +12,7 @@ import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import strokewright.estimate.ShopBook;
+import strokewright.forming.SvgText;
 
 /**
  * A take-off exactly as it was typed: every field by its path, in the order of the page.
@@ -26,7 +27,11 @@ final class TypedTakeOff {
     private static final int MOST_FIELDS = 12_000;
 
     private static final int LONGEST_TEXT = 2_000;
-    private static final Pattern PATH = Pattern.compile("(?:/[A-Za-z0-9]{1,40}){1,6}");
+
+    /** The field that an SVG file may be pasted into. */
+    private static final String OUTLINE = "/path";
+
+    private static final Pattern PATH = Pattern.compile("(?:/[A-Za-z0-9]{1,40}){1,7}");
     private static final Pattern NUMBERED_STEP = Pattern.compile("/[a-z](\\d{1,9})(?=/)");
     private static final Pattern NUMBERED = Pattern.compile("[a-z](\\d{1,9})");
 
@@ -49,16 +54,17 @@ final class TypedTakeOff {
         Map<String, String> fields = new LinkedHashMap<>();
         for (Map.Entry<String, String> field : typed) {
             if (fields.size() < MOST_FIELDS && PATH.matcher(field.getKey()).matches()) {
-                fields.put(field.getKey(), shortened(field.getValue()));
+                fields.put(field.getKey(), shortened(field.getKey(), field.getValue()));
             }
         }
         return new TypedTakeOff(fields);
     }
 
-    /** NUL cannot be stored; nothing that belongs into a field is this long. */
-    private static String shortened(String text) {
+    /** NUL cannot be stored; nothing that belongs into a field is longer. */
+    private static String shortened(String path, String text) {
+        int longest = path.endsWith(OUTLINE) ? SvgText.MOST_CHARACTERS + 1 : LONGEST_TEXT;
         String clean = text.replace("\0", "");
-        return clean.length() <= LONGEST_TEXT ? clean : clean.substring(0, LONGEST_TEXT);
+        return clean.length() <= longest ? clean : clean.substring(0, longest);
     }
 
     /** Name and text of every field in order, as a draft is stored. */
@@ -111,7 +117,7 @@ final class TypedTakeOff {
 
     TypedTakeOff with(String path, String text) {
         Map<String, String> changed = new LinkedHashMap<>(fields);
-        changed.put(path, shortened(text));
+        changed.put(path, shortened(path, text));
         return new TypedTakeOff(changed);
     }
 

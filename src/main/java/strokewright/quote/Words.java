@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -20,7 +21,22 @@ final class Words {
                 + " "
                 + line.position()
                 + ": "
-                + (line.standard() == null ? kind(line.type()) : line.standard());
+                + (line.standard() == null ? kind(line.type()) : line.standard())
+                + (line.outline() == null ? "" : outline(line.outline()));
+    }
+
+    /** ", 1 520 mm, 2 stretches, 3 corners"; thousands parted as in ISO 80000-1. */
+    private static String outline(Estimate.Outlined outline) {
+        String length =
+                String.format(Locale.ROOT, "%,d", Math.round(outline.lengthMm()))
+                        .replace(',', '\u00a0');
+        int stretches = outline.stretches().size();
+        int corners = outline.corners().size();
+        return ", "
+                + length
+                + "\u00a0mm, "
+                + (stretches == 1 ? "1 stretch" : stretches + " stretches")
+                + (corners == 0 ? "" : corners == 1 ? ", 1 corner" : ", " + corners + " corners");
     }
 
     private static String kind(String type) {
@@ -29,13 +45,23 @@ final class Words {
 
     /** The tools that it takes, and on which machine; for a time standard its work centre. */
     static String tools(Estimate.Line line) {
-        return Stream.of(
-                        Objects.requireNonNullElse(line.tool(), ""),
-                        Objects.requireNonNullElse(line.crownTool(), ""),
-                        Objects.requireNonNullElse(line.machine(), line.workCentre()))
-                .filter(name -> !name.isEmpty())
+        return Stream.concat(
+                        toolsAlone(line).stream(),
+                        Stream.of(Objects.requireNonNullElse(line.machine(), line.workCentre())))
                 .distinct()
                 .collect(Collectors.joining(", "));
+    }
+
+    /** In the order of their use. */
+    static List<String> toolsAlone(Estimate.Line line) {
+        Stream<String> ofStretches =
+                line.outline() == null
+                        ? Stream.of()
+                        : line.outline().stretches().stream().map(Estimate.Stretched::tool);
+        return Stream.concat(Stream.of(line.tool(), line.crownTool()), ofStretches)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList();
     }
 
     /** Passes of each row, the inmost first; null where there are none. */

@@ -4,6 +4,7 @@ import static strokewright.quote.Field.area;
 import static strokewright.quote.Field.choice;
 import static strokewright.quote.Field.length;
 import static strokewright.quote.Field.number;
+import static strokewright.quote.Field.outline;
 import static strokewright.quote.Field.text;
 import static strokewright.quote.Field.tool;
 import static strokewright.quote.Field.whole;
@@ -82,6 +83,22 @@ enum Work {
                     whole("strokesPerSpot", "Strokes a spot", "60").saying("common practice")),
             List.of(),
             tool("tool", "Tool", ToolChoice.SMOOTH)),
+    FOLLOW_OUTLINE(
+            "follow-outline",
+            "Follow an outline",
+            List.of(
+                    outline("path", "Outline")
+                            .saying("SVG path data in mm; a <path> or an SVG file works too"),
+                    length("heightMm", "Flange height", ""),
+                    choice(
+                                    "flange",
+                                    "Flange is",
+                                    new Option("inside", "inside"),
+                                    new Option("outside", "outside"))
+                            .saying(
+                                    "of the outline: inside a bend it shrinks, outside it stretches")),
+            List.of(tool("stretchTool", "Tool for what stretches", ToolChoice.STRETCHED_EDGE)),
+            tool("tool", "Tool for what shrinks", ToolChoice.EDGE)),
     STANDARD(
             "standard",
             "By time standard",
@@ -144,7 +161,16 @@ enum Work {
                     text("overrideReason", "Reason", ""));
 
     /** Fields that a fresh row already has a choice in, so that they say nothing by themselves. */
-    static final Set<String> CHOSEN_FROM_THE_START = Set.of("type", "sense");
+    static final Set<String> CHOSEN_FROM_THE_START = Set.of("type", "sense", "flange");
+
+    /** A part of an outline that is typed instead of drawn. */
+    static final List<Field> SEGMENT =
+            List.of(length("lengthMm", "Length", ""), length("radiusMm", "Radius", "straight"));
+
+    /** Whether its outline may be typed in segments. */
+    boolean hasSegments() {
+        return this == FOLLOW_OUTLINE;
+    }
 
     private static List<Option> standards(ShopBook book) {
         return Field.first(

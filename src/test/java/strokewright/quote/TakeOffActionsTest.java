@@ -21,6 +21,16 @@ class TakeOffActionsTest {
     }
 
     @Test
+    void addsMovesAndRemovesSegmentsOfAnOutline() {
+        String list = "/parts/p1/operations/o1/segments";
+        TypedTakeOff two = done("add " + list, done("add " + list, roundFrame()));
+        assertThat(two.rows(list)).containsExactly(list + "/s1", list + "/s2");
+        assertThat(done("up " + list + "/s2", two).rows(list))
+                .containsExactly(list + "/s2", list + "/s1");
+        assertThat(done("remove " + list + "/s1", two).rows(list)).containsExactly(list + "/s2");
+    }
+
+    @Test
     void movesAndRemovesRows() {
         TypedTakeOff frame = roundFrame();
         assertThat(done("down /parts/p1/operations/o1", frame).rows("/parts/p1/operations"))

@@ -28,6 +28,8 @@ class TakeOffTypingTest {
                 {"type":"smooth","areaMm2":150000,"timesOver":2},
                 {"type":"flatten","areaMm2":12345.678,"timesOver":3,"reachMm":1},
                 {"type":"take-out-dents","spots":6,"strokesPerSpot":77},
+                {"type":"follow-outline","path":"M0 0\\nH250.5 A60 60 0 0 1 310 60","heightMm":20,"flange":"outside","count":2,"tool":"T","stretchTool":"S"},
+                {"type":"follow-outline","segments":[{"lengthMm":1200},{"lengthMm":0.1,"radiusMm":-1300.25}],"heightMm":7},
                 {"type":"standard","standard":"Guillotine cut","amount":1e-7}]},
               {"name":"B","grade":"G","thicknessMm":12345678.5,"operations":[]}],
              "assembly":[{"type":"standard","standard":"TIG weld","amount":1.9}],

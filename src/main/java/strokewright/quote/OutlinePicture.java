@@ -1,0 +1,361 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.springframework.web.util.HtmlUtils;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.LaidOutline;
+import strokewright.estimate.LaidOutline.Worked;
+import strokewright.estimate.Operation.Sense;
+import strokewright.forming.Outline;
+import strokewright.web.Drawing;
+import strokewright.web.Numbers;
+
+/**
+ * An outline to scale with the strain on it: the more strain the broader the line, whole where it
+ * is shrunk and broken where it is stretched, so that print and every eye can tell them apart.
+ */
+final class OutlinePicture {
+
+    private static final double WIDTH = 320;
+    private static final double TALLEST = 270;
+    private static final double MARGIN = 30;
+    private static final int MOST_STEPS = 4;
+    private static final double CLOSEST = 1.2;
+    private static final double APART = 14;
+    private static final int MOST_TOLD = 12;
+    private static final int MOST_LABELS = 100;
+
+    private final LaidOutline laid;
+    private final Estimate.Outlined outlined;
+    private final Numbers numbers;
+    private final List<List<Worked>> runs;
+    private final double step;
+    private final double scale;
+    private final double left;
+    private final double top;
+    private final double height;
+    private final double middleX;
+    private final double middleY;
+    private final List<double[]> labels = new ArrayList<>();
+
+    private OutlinePicture(LaidOutline laid, Estimate.Outlined outlined, Numbers numbers) {
+        this.laid = laid;
+        this.outlined = outlined;
+        this.numbers = numbers;
+        this.runs = laid.bits();
+        double x0 = Double.POSITIVE_INFINITY;
+        double y0 = Double.POSITIVE_INFINITY;
+        double x1 = Double.NEGATIVE_INFINITY;
+        double y1 = Double.NEGATIVE_INFINITY;
+        double most = 0;
+        for (List<Worked> run : runs) {
+            for (Worked worked : run) {
+                Outline.Bit bit = worked.bit();
+                x0 = Math.min(x0, Math.min(bit.x(), bit.toX()));
+                x1 = Math.max(x1, Math.max(bit.x(), bit.toX()));
+                y0 = Math.min(y0, Math.min(bit.y(), bit.toY()));
+                y1 = Math.max(y1, Math.max(bit.y(), bit.toY()));
+                if (Double.isFinite(worked.strain())) {
+                    most = Math.max(most, worked.strain());
+                }
+            }
+        }
+        this.step = step(most);
+        double wide = Math.max(x1 - x0, 1e-6);
+        double high = Math.max(y1 - y0, 1e-6);
+        this.scale = Math.min((WIDTH - 2 * MARGIN) / wide, (TALLEST - 2 * MARGIN) / high);
+        this.height = high * scale + 2 * MARGIN;
+        this.left = (WIDTH - wide * scale) / 2 - x0 * scale;
+        this.top = MARGIN - y0 * scale;
+        this.middleX = (x0 + x1) / 2;
+        this.middleY = (y0 + y1) / 2;
+    }
+
+    /** With a caption in words, as a figure. */
+    static String of(LaidOutline laid, Estimate.Outlined outlined, Numbers numbers, String id) {
+        OutlinePicture picture = new OutlinePicture(laid, outlined, numbers);
+        return "<figure class=\"picture outline\">"
+                + picture.svg(id)
+                + "<figcaption>"
+                + HtmlUtils.htmlEscape(picture.words(), "UTF-8")
+                + "</figcaption></figure>";
+    }
+
+    /** So that the strongest strain falls into the last of at most four equal classes. */
+    private static double step(double most) {
+        if (!(most > 0)) {
+            return 0.01;
+        }
+        double least = most / MOST_STEPS;
+        double power = Math.pow(10, Math.floor(Math.log10(least)));
+        for (double factor : new double[] {1, 1.5, 2, 2.5, 3, 4, 5, 6, 8}) {
+            if (factor * power >= least) {
+                return factor * power;
+            }
+        }
+        return 10 * power;
+    }
+
+    private int classOf(double strain) {
+        return Math.max(1, Math.min(MOST_STEPS, (int) Math.ceil(strain / step - 1e-9)));
+    }
+
+    private String look(Worked worked) {
+        if (worked.stretch() == 0) {
+            return "outline-straight";
+        }
+        if (!Double.isFinite(worked.strain())) {
+            return "outline-tight";
+        }
+        return look(shrinks(worked), classOf(worked.strain()));
+    }
+
+    private static String look(boolean shrinks, int strong) {
+        return (shrinks ? "outline-shrink strong-" : "outline-stretch strong-") + strong;
+    }
+
+    private boolean shrinks(Worked worked) {
+        return laid.stretches().get(worked.stretch() - 1).shrink();
+    }
+
+    // Drawing ---------------------------------------------------------------------------------
+
+    private String svg(String id) {
+        Set<String> looks = new TreeSet<>();
+        runs.forEach(run -> run.forEach(worked -> looks.add(look(worked))));
+        boolean shrinks = looks.stream().anyMatch(l -> l.startsWith("outline-shrink"));
+        boolean stretches = looks.stream().anyMatch(l -> l.startsWith("outline-stretch"));
+        boolean tight = looks.contains("outline-tight");
+        double rows = (shrinks ? 1 : 0) + (stretches ? 1 : 0) + (tight ? 1 : 0);
+        Drawing drawing =
+                new Drawing(
+                        WIDTH,
+                        height + 26 + 22 * rows,
+                        id,
+                        "Outline with its strain",
+                        "Outline to scale. " + words());
+        for (List<Worked> run : runs) {
+            line(drawing, run);
+        }
+        corners(drawing);
+        numbers(drawing);
+        double y = height + 10;
+        scaleBar(drawing, y);
+        y += 26;
+        if (shrinks) {
+            legend(drawing, "shrinks to", true, looks, y);
+            y += 22;
+        }
+        if (stretches) {
+            legend(drawing, "stretches to", false, looks, y);
+            y += 22;
+        }
+        if (tight) {
+            drawing.text("soft", 0, y + 4, "too tight for this flange");
+            drawing.line("outline-tight", 160, y, 200, y);
+        }
+        return drawing.svg();
+    }
+
+    private double x(double mm) {
+        return left + mm * scale;
+    }
+
+    private double y(double mm) {
+        return top + mm * scale;
+    }
+
+    /** Bits of one look as one line; points closer than can be seen are left out. */
+    private void line(Drawing drawing, List<Worked> run) {
+        int i = 0;
+        while (i < run.size()) {
+            String look = look(run.get(i));
+            StringBuilder data = new StringBuilder("M" + place(run.get(i).bit(), false));
+            double lastX = x(run.get(i).bit().x());
+            double lastY = y(run.get(i).bit().y());
+            while (i < run.size() && look(run.get(i)).equals(look)) {
+                Outline.Bit bit = run.get(i).bit();
+                boolean last = i + 1 == run.size() || !look(run.get(i + 1)).equals(look);
+                if (last || Math.hypot(x(bit.toX()) - lastX, y(bit.toY()) - lastY) > CLOSEST) {
+                    data.append('L').append(place(bit, true));
+                    lastX = x(bit.toX());
+                    lastY = y(bit.toY());
+                }
+                i++;
+            }
+            drawing.path(look, data.toString());
+        }
+    }
+
+    private String place(Outline.Bit bit, boolean end) {
+        return String.format(
+                Locale.ROOT,
+                "%.2f %.2f",
+                x(end ? bit.toX() : bit.x()),
+                y(end ? bit.toY() : bit.y()));
+    }
+
+    private void corners(Drawing drawing) {
+        int number = 0;
+        for (Outline.Corner corner : laid.outline().corners()) {
+            number++;
+            double x = x(corner.x());
+            double y = y(corner.y());
+            drawing.bar("outline-corner", x - 3.5, y - 3.5, 7, 7);
+            if (number <= MOST_LABELS) {
+                label(drawing, "C" + number, corner.x(), corner.y());
+            }
+        }
+    }
+
+    /** Each stretch's number where it is half done. */
+    private void numbers(Drawing drawing) {
+        Map<Integer, List<Outline.Bit>> bits = new TreeMap<>();
+        for (List<Worked> run : runs) {
+            for (Worked worked : run) {
+                if (worked.stretch() > 0 && worked.stretch() <= MOST_LABELS) {
+                    bits.computeIfAbsent(worked.stretch(), n -> new ArrayList<>())
+                            .add(worked.bit());
+                }
+            }
+        }
+        bits.forEach(
+                (number, of) -> {
+                    Outline.Bit middle = of.get(of.size() / 2);
+                    label(drawing, String.valueOf(number), middle.x(), middle.y());
+                });
+    }
+
+    /** Outside of the outline where there is room, else inside, else not at all. */
+    private void label(Drawing drawing, String text, double atX, double atY) {
+        double dx = atX - middleX;
+        double dy = atY - middleY;
+        double far = Math.hypot(dx, dy);
+        double ux = far > 0 ? dx / far : 0;
+        double uy = far > 0 ? dy / far : -1;
+        for (double away : new double[] {17, -19}) {
+            double x = x(atX) + ux * away;
+            double y = y(atY) + uy * away;
+            boolean free = labels.stream().noneMatch(l -> Math.hypot(l[0] - x, l[1] - y) < APART);
+            if (free) {
+                labels.add(new double[] {x, y});
+                drawing.text("m strong", x, y + 4, text);
+                return;
+            }
+        }
+    }
+
+    private void scaleBar(Drawing drawing, double y) {
+        double room = WIDTH / 3 / scale;
+        double length = Math.pow(10, Math.floor(Math.log10(room)));
+        for (double factor : new double[] {5, 2}) {
+            if (factor * length <= room) {
+                length *= factor;
+                break;
+            }
+        }
+        double end = length * scale;
+        drawing.line("ink", 1, y, 1 + end, y)
+                .line("ink", 1, y - 4, 1, y + 4)
+                .line("ink", 1 + end, y - 4, 1 + end, y + 4)
+                .text("", 7 + end, y + 4, numbers.show(length) + " mm");
+    }
+
+    private void legend(Drawing drawing, String word, boolean shrink, Set<String> looks, double y) {
+        drawing.text("", 0, y + 4, word);
+        double x = 76;
+        for (int i = 1; i <= MOST_STEPS; i++) {
+            if (looks.contains(look(shrink, i))) {
+                drawing.line(look(shrink, i), x, y, x + 20, y);
+                drawing.text("", x + 25, y + 4, percent(i * step));
+                x += 62;
+            }
+        }
+    }
+
+    // Words -----------------------------------------------------------------------------------
+
+    private String words() {
+        StringBuilder words = new StringBuilder("Outline ");
+        words.append(mm(outlined.lengthMm()));
+        if (laid.outline().runs().size() > 1) {
+            words.append(" in ").append(laid.outline().runs().size()).append(" parts");
+        }
+        words.append(". ");
+        List<String> stretches = new ArrayList<>();
+        int told = Math.min(MOST_TOLD, laid.stretches().size());
+        for (int i = 0; i < told; i++) {
+            stretches.add(stretch(i));
+        }
+        if (!stretches.isEmpty()) {
+            words.append(String.join("; ", stretches));
+            int more = laid.stretches().size() - told;
+            words.append(more > 0 ? "; and " + more + " more. " : ". ");
+        }
+        List<Outline.Corner> corners = laid.outline().corners();
+        if (!corners.isEmpty()) {
+            words.append(corners.size() == 1 ? "Corner, " : "Corners, ")
+                    .append("to fold or to join: ")
+                    .append(
+                            IntStream.range(0, Math.min(corners.size(), MOST_TOLD))
+                                    .mapToObj(i -> corner(i + 1, corners.get(i)))
+                                    .collect(Collectors.joining(", ")))
+                    .append(
+                            corners.size() > MOST_TOLD
+                                    ? ", and " + (corners.size() - MOST_TOLD) + " more."
+                                    : ".");
+        }
+        return words.toString().strip();
+    }
+
+    private String corner(int number, Outline.Corner corner) {
+        return "C"
+                + number
+                + " turns "
+                + numbers.show(Math.abs(Math.toDegrees(corner.angle())), 0)
+                + "°";
+    }
+
+    /** As the estimate has it; a stretch that is refused has no passes there. */
+    private String stretch(int index) {
+        strokewright.forming.Stretch stretch = laid.stretches().get(index);
+        String begins =
+                (index + 1)
+                        + (stretch.shrink() ? ": shrinks over " : ": stretches over ")
+                        + mm(stretch.bentMm())
+                        + ", tightest R "
+                        + numbers.show(1 / stretch.tightest(), 0);
+        return outlined.stretches().stream()
+                .filter(s -> s.sense() == (stretch.shrink() ? Sense.SHRINK : Sense.STRETCH))
+                .filter(s -> Math.abs(s.fromMm() - stretch.fromMm()) < 1e-9)
+                .filter(s -> Math.abs(s.lengthMm() - stretch.lengthMm()) < 1e-9)
+                .findFirst()
+                .map(s -> begins + ", strain " + percent(most(s.strains())) + ", " + passes(s))
+                .orElse(begins + ", too tight for this flange");
+    }
+
+    private static double most(List<Double> strains) {
+        return strains.isEmpty() ? 0 : strains.get(strains.size() - 1);
+    }
+
+    private static String passes(Estimate.Stretched stretch) {
+        int passes = stretch.passes().stream().mapToInt(p -> p).max().orElse(0);
+        return passes + (passes == 1 ? " pass" : " passes");
+    }
+
+    private String mm(double value) {
+        return numbers.show(value, 0) + " mm";
+    }
+
+    private String percent(double strain) {
+        return numbers.show(Math.round(strain * 1000) / 10.0) + " %";
+    }
+}
