@@ -25,9 +25,9 @@ public record Outline(List<Run> runs) {
     private static final double FURTHEST_FROM_CURVE_MM = 1;
 
     /** Short straights are joined up to this length: digits left off drown. */
-    private static final double JOINED_MM = 6;
+    private static final double JOINED_MM = 25;
 
-    private static final double JOINED_TURN = Math.toRadians(10);
+    private static final double JOINED_TURN = Math.toRadians(8);
 
     /** So much longer than its neighbour, and so far from the curve: not of the curve, mm. */
     private static final double LONGER = 3;
@@ -202,7 +202,7 @@ public record Outline(List<Run> runs) {
                 Piece before = pieces.get((i + n - 1) % n);
                 Piece after = pieces.get(i);
                 turn[i] = Piece.turn(before, after);
-                smooth[i] = spread(before, after, turn[i]);
+                smooth[i] = spread(before, after);
                 if (!smooth[i] && Math.abs(turn[i]) <= KINK) {
                     turn[i] = 0;
                 }
@@ -329,12 +329,13 @@ public record Outline(List<Run> runs) {
     }
 
     /** Whether two straights stand for a curve that passes through their joint. */
-    private static boolean spread(Piece before, Piece after, double turn) {
+    private static boolean spread(Piece before, Piece after) {
+        if (!before.straight() || !after.straight()) {
+            return false;
+        }
+        double turn = Math.abs(Piece.turn(before, after));
         double shorter = Math.min(before.lengthMm(), after.lengthMm());
-        return before.straight()
-                && after.straight()
-                && Math.abs(turn) < CORNER
-                && shorter * Math.abs(turn) / 8 <= FURTHEST_FROM_CURVE_MM;
+        return turn < CORNER && shorter * turn / 8 <= FURTHEST_FROM_CURVE_MM;
     }
 
     /** A closed line begins at a corner or a change from straight to curve, if it has one. */
@@ -342,7 +343,7 @@ public record Outline(List<Run> runs) {
         int n = pieces.size();
         for (int i = 0; i < n; i++) {
             Piece before = pieces.get((i + n - 1) % n);
-            if (!spread(before, pieces.get(i), Piece.turn(before, pieces.get(i)))) {
+            if (!spread(before, pieces.get(i))) {
                 List<Piece> turned = new ArrayList<>(pieces);
                 Collections.rotate(turned, -i);
                 return turned;
@@ -351,45 +352,56 @@ public record Outline(List<Run> runs) {
         return pieces;
     }
 
-    /** Short straights of one curve made into longer ones that still stay close to it. */
+    /**
+     * Short straights of one curve made into longer ones that still stay close to it. A remainder
+     * at the end goes to the one before it: lengths that differ much tell curvatures badly.
+     */
     private static List<Piece> joined(List<Piece> pieces) {
         List<Piece> joined = new ArrayList<>();
         int i = 0;
+        boolean goesOn = false; // whether the last one added belongs to the same curve
         while (i < pieces.size()) {
-            Piece piece = pieces.get(i);
-            double turned = 0;
             int last = i;
-            while (piece.straight() && last + 1 < pieces.size()) {
-                double turn = Piece.turn(pieces.get(last), pieces.get(last + 1));
-                if (!spread(pieces.get(last), pieces.get(last + 1), turn)) {
-                    break;
-                }
-                Piece longer =
-                        Piece.line(
-                                piece.x(),
-                                piece.y(),
-                                pieces.get(last + 1).toX(),
-                                pieces.get(last + 1).toY());
-                double whole = Math.abs(turned + turn) * (last + 2 - i) / (last + 1 - i);
-                if (whole > JOINED_TURN
-                        || longer.lengthMm() > JOINED_MM
-                        || pieces.get(last + 1).lengthMm() > LONGER * pieces.get(last).lengthMm()
-                        || pieces.get(last).lengthMm() > LONGER * pieces.get(last + 1).lengthMm()) {
-                    break;
-                }
-                turned += turn;
-                last++;
+            if (pieces.get(i).straight()) {
+                last = joinedTo(pieces, i);
             }
-            joined.add(
-                    last == i
-                            ? piece
-                            : Piece.line(
-                                    piece.x(),
-                                    piece.y(),
-                                    pieces.get(last).toX(),
-                                    pieces.get(last).toY()));
+            Piece whole = whole(pieces.get(i), pieces.get(last));
+            boolean ends =
+                    last + 1 == pieces.size() || !spread(pieces.get(last), pieces.get(last + 1));
+            Piece before = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+            if (goesOn && ends && whole.lengthMm() < before.lengthMm() / 2) {
+                joined.set(joined.size() - 1, whole(before, whole));
+            } else {
+                joined.add(whole);
+            }
+            goesOn = !ends;
             i = last + 1;
         }
         return joined;
+    }
+
+    private static Piece whole(Piece first, Piece last) {
+        return first == last ? first : Piece.line(first.x(), first.y(), last.toX(), last.toY());
+    }
+
+    /** The last of the pieces that make one straight with the first. */
+    private static int joinedTo(List<Piece> pieces, int first) {
+        double turned = 0;
+        int last = first;
+        while (last + 1 < pieces.size() && spread(pieces.get(last), pieces.get(last + 1))) {
+            Piece next = pieces.get(last + 1);
+            double turn = turned + Piece.turn(pieces.get(last), next);
+            int joints = last + 1 - first;
+            double ofTheCurve = Math.abs(turn) * (joints + 1) / joints;
+            double here = pieces.get(last).lengthMm();
+            if (ofTheCurve > JOINED_TURN
+                    || whole(pieces.get(first), next).lengthMm() > JOINED_MM
+                    || Math.max(here, next.lengthMm()) > LONGER * Math.min(here, next.lengthMm())) {
+                break;
+            }
+            turned = turn;
+            last++;
+        }
+        return last;
     }
 }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -201,6 +202,62 @@ class OutlineTest {
         assertThat(stretches(outline)).hasSize(2);
         assertThat(1 / stretches(outline).get(0).tightest())
                 .isCloseTo(100.0 * 100 / 50, within(2.0));
+    }
+
+    @ParameterizedTest(name = "{0} points with {1} decimals")
+    @CsvSource({"100, 3", "300, 2", "300, 4", "1000, 2", "1000, 3", "2000, 2"})
+    void tightestBendOfRandomCurvesIsFoundInTheirPoints(int points, int decimals) {
+        SplittableRandom random = new SplittableRandom(5);
+        double sum = 0;
+        for (int i = 0; i < 40; i++) {
+            double r = random.nextDouble(120, 500);
+            double[] share = new double[6];
+            double[] phase = new double[6];
+            for (int k = 2; k < 6; k++) {
+                share[k] = random.nextDouble(-0.12, 0.12) * r / Math.pow(k, 1.5);
+                phase[k] = random.nextDouble(0, 2 * Math.PI);
+            }
+            double tightest = 0;
+            for (int j = 0; j < 20_000; j++) {
+                double t = 2 * Math.PI * j / 20_000;
+                double rho = r;
+                double first = 0;
+                double second = 0;
+                for (int k = 2; k < 6; k++) {
+                    rho += share[k] * Math.cos(k * t + phase[k]);
+                    first -= k * share[k] * Math.sin(k * t + phase[k]);
+                    second -= k * k * share[k] * Math.cos(k * t + phase[k]);
+                }
+                // curvature in polar coordinates
+                tightest =
+                        Math.max(
+                                tightest,
+                                (rho * rho + 2 * first * first - rho * second)
+                                        / Math.pow(rho * rho + first * first, 1.5));
+            }
+            StringBuilder path = new StringBuilder("M");
+            for (int j = 0; j < points; j++) {
+                double t = 2 * Math.PI * j / points;
+                double rho = r;
+                for (int k = 2; k < 6; k++) {
+                    rho += share[k] * Math.cos(k * t + phase[k]);
+                }
+                path.append(
+                        format(
+                                " %." + decimals + "f,%." + decimals + "f",
+                                rho * Math.cos(t),
+                                rho * Math.sin(t)));
+            }
+            double found =
+                    stretches(Outline.ofPath(path + "Z", TIGHTEST_MM)).stream()
+                            .filter(Stretch::shrink)
+                            .mapToDouble(Stretch::tightest)
+                            .max()
+                            .orElseThrow();
+            assertThat(found).isCloseTo(tightest, within(0.02 * tightest));
+            sum += Math.abs(found / tightest - 1);
+        }
+        assertThat(sum / 40).isLessThan(0.004);
     }
 
     @Test
