@@ -14,7 +14,11 @@ import tools.jackson.databind.json.JsonMapper;
 public class Documents {
 
     private final JsonMapper mapper =
-            JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
+            JsonMapper.builder()
+                    .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+                    // documents of an earlier method lack what came later
+                    .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+                    .build();
 
     public String write(Object document) {
         return mapper.writeValueAsString(document);

@@ -236,12 +236,12 @@ public record Estimate(
      * One quantity of the whole item. Minutes are person-minutes for the whole quantity after
      * allowance and practice; set-up and run together are the plan hours.
      *
-     * @param passage the cheaper of batch and piece by piece
+     * @param passage the cheaper of batch and piece by piece; null in estimates of method 1
      * @param provingRound whether the first item goes through on its own before the others
      */
     public record ForQuantity(
             int quantity,
-            Passage passage,
+            @Nullable Passage passage,
             boolean provingRound,
             int toolChanges,
             double setupMinutes,

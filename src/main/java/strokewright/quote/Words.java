@@ -97,8 +97,8 @@ final class Words {
             return "";
         }
         String counted = changes == 1 ? "1 tool change" : changes + " tool changes";
-        if (quantity.quantity() == 1) {
-            return counted;
+        if (quantity.quantity() == 1 || quantity.passage() == null) {
+            return counted; // method 1 knew nothing of batches
         }
         return quantity.passage() == Estimate.Passage.PIECE
                 ? "Piece by piece, " + counted
