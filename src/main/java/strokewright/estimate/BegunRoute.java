@@ -196,8 +196,7 @@ public record BegunRoute(Route route, List<Finding> notes) {
             if (standards.isEmpty()) {
                 faults.add(
                         at,
-                        "is missing: names of time standards by metre or joint; the shop book names"
-                                + " none for joints");
+                        "is missing: the names of one or more time standards by metre or joint");
             }
             for (int i = 0; i < standards.size(); i++) {
                 Optional<ShopBook.Standard> standard = known(at + "/" + i, standards.get(i));

@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import strokewright.estimate.Route;
 import strokewright.quote.TakeOffDesk.Arrival;
 import strokewright.quote.TakeOffDesk.Sheet;
 import strokewright.web.Numbers;
@@ -29,10 +30,12 @@ class QuoteItemPage {
 
     private final TakeOffDesk desk;
     private final Quotes quotes;
+    private final RouteDesk routes;
 
-    QuoteItemPage(TakeOffDesk desk, Quotes quotes) {
+    QuoteItemPage(TakeOffDesk desk, Quotes quotes, RouteDesk routes) {
         this.desk = desk;
         this.quotes = quotes;
+        this.routes = routes;
     }
 
     @GetMapping
@@ -80,18 +83,33 @@ class QuoteItemPage {
             return desk.act(sheet, action, request, locale);
         }
         return desk.complete(sheet, request, locale)
-                .map(reckoned -> saved(sheet, number, position, reckoned))
+                .map(reckoned -> saved(sheet, number, position, reckoned, locale))
                 .orElseGet(() -> desk.notSaved(sheet));
     }
 
-    private String saved(Sheet sheet, String number, int position, Reckoned reckoned) {
-        QuoteDocument quote = draft(number).document();
-        quotes.change(number, changed(quote, position, reckoned), reckoned.typed().at(VERSION));
+    private String saved(
+            Sheet sheet, String number, int position, Reckoned reckoned, Locale locale) {
+        Quotes.Tagged found = draft(number);
+        QuoteDocument quote = found.document();
+        Optional<List<Route>> alternatives =
+                routes.complete(sheet, alternatives(quote, position), locale);
+        if (alternatives.isEmpty()) {
+            return RouteDesk.unfinished(sheet);
+        }
+        quotes.change(
+                number,
+                changed(quote, position, reckoned, alternatives.get()),
+                routes.older(sheet, reckoned.typed().at(VERSION), found.version().toString()));
         desk.done(sheet);
         return "redirect:/quotes/" + number;
     }
 
-    private static QuoteRequest changed(QuoteDocument quote, int position, Reckoned reckoned) {
+    static List<Route> alternatives(QuoteDocument quote, int position) {
+        return item(quote, position).map(PricedItem::alternatives).orElse(List.of());
+    }
+
+    private static QuoteRequest changed(
+            QuoteDocument quote, int position, Reckoned reckoned, List<Route> alternatives) {
         List<QuoteRequest.Item> items = new ArrayList<>();
         for (PricedItem item : quote.items()) {
             if (item.position() != position) {
@@ -111,7 +129,7 @@ class QuoteItemPage {
                         before.map(QuoteItemPage::ownTitle).orElse(null),
                         before.map(PricedItem::option).orElse(false),
                         reckoned.takeOff(),
-                        before.map(PricedItem::alternatives).orElse(List.of())));
+                        alternatives));
         items.sort(Comparator.comparing(QuoteRequest.Item::position));
         String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER).strip();
         boolean sameTitle = quote.title().equals(quote.items().get(0).title());
@@ -129,6 +147,10 @@ class QuoteItemPage {
     }
 
     private Quotes.Tagged draft(String number) {
+        return draft(quotes, number);
+    }
+
+    static Quotes.Tagged draft(Quotes quotes, String number) {
         Quotes.Tagged found = quotes.get(number);
         if (found.document().state() != State.DRAFT) {
             throw Problem.wrongState("Quote " + number + " is issued and never changes.");
@@ -136,7 +158,7 @@ class QuoteItemPage {
         return found;
     }
 
-    private static Optional<PricedItem> item(QuoteDocument quote, int position) {
+    static Optional<PricedItem> item(QuoteDocument quote, int position) {
         return quote.items().stream().filter(item -> item.position() == position).findFirst();
     }
 

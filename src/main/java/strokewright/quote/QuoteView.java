@@ -20,6 +20,7 @@ record QuoteView(
      * @param steps picture of the way from cost to price
      * @param table the same in figures
      * @param plan tools and order; null without forming
+     * @param routes how many other routes are kept with it
      * @param assumed what is in doubt about the hours; null when they rest on test strips
      */
     record ItemView(
@@ -37,7 +38,8 @@ record QuoteView(
             TakeOffView.@Nullable PlanView plan,
             List<Drawn> drawn,
             @Nullable String assumed,
-            List<TakeOffView.CautionView> cautions) {}
+            List<TakeOffView.CautionView> cautions,
+            int routes) {}
 
     /**
      * A finding with the place that it speaks of.

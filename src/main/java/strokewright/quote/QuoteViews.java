@@ -86,7 +86,8 @@ final class QuoteViews {
                 PlanView.of(item.estimate(), "plan-" + item.position(), numbers),
                 drawn(item, book),
                 FormingHours.doubt(item.takeOff(), item.estimate(), book),
-                cautions(item, book));
+                cautions(item, book),
+                item.alternatives().size());
     }
 
     private List<Drawn> drawn(PricedItem item, ShopBook book) {

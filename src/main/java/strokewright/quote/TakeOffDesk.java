@@ -96,6 +96,7 @@ class TakeOffDesk {
         model.addAttribute("saves", sheet.saves);
         model.addAttribute("startsOver", sheet.startsOver);
         model.addAttribute("before", drafts.hasBefore(sheet.place));
+        model.addAttribute("otherRoutes", true);
         return "quote/take-off";
     }
 
@@ -185,6 +186,9 @@ class TakeOffDesk {
             return addShape(sheet, typed(request), Numbers.of(locale));
         }
         keep(sheet, TakeOffActions.of(action).apply(typed(request)));
+        if (action.equals("routes")) {
+            return "redirect:" + sheet.path + TakeOffDrafts.ROUTES;
+        }
         if (action.equals("fresh")) {
             drafts.putAside(sheet.place);
         } else if (action.equals("before")) {
@@ -227,7 +231,7 @@ class TakeOffDesk {
         drafts.forget(sheet.place);
     }
 
-    private void keep(Sheet sheet, TypedTakeOff typed) {
+    void keep(Sheet sheet, TypedTakeOff typed) {
         drafts.keep(sheet.place, UUID.randomUUID().toString(), 0, typed);
     }
 

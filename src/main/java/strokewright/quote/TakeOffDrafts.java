@@ -13,10 +13,13 @@ import strokewright.access.SignedIn;
 
 /**
  * What somebody has typed into the take-off page and not yet saved, by place: a new take-off, or an
- * item of a quote that is being changed. Nobody else sees it.
+ * item of a quote that is being changed. Nobody else sees it. What stands under {@code /routes} of
+ * a place, its other routes, goes where the place goes.
  */
 @Component
 class TakeOffDrafts {
+
+    static final String ROUTES = "/routes";
 
     private static final String BEFORE = "/before";
 
@@ -107,17 +110,20 @@ class TakeOffDrafts {
     @Transactional
     public void forget(String place) {
         SignedIn who = SignedIn.current();
-        sql.sql("delete from take_off_draft where shop_id = ? and login_id = ? and place = ?")
-                .params(who.shopId(), who.userId(), place)
+        sql.sql(
+                        "delete from take_off_draft where shop_id = ? and login_id = ?"
+                                + " and (place = ? or starts_with(place, ?))")
+                .params(who.shopId(), who.userId(), place, place + ROUTES)
                 .update();
     }
 
     private void rename(String place, String to) {
         SignedIn who = SignedIn.current();
         sql.sql(
-                        "update take_off_draft set place = ?"
-                                + " where shop_id = ? and login_id = ? and place = ?")
-                .params(to, who.shopId(), who.userId(), place)
+                        "update take_off_draft set place = ? || substr(place, ?)"
+                                + " where shop_id = ? and login_id = ?"
+                                + " and (place = ? or starts_with(place, ?))")
+                .params(to, place.length() + 1, who.shopId(), who.userId(), place, place + ROUTES)
                 .update();
     }
 

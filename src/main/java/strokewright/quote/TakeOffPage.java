@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
@@ -17,6 +18,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseBody;
+import strokewright.estimate.Route;
 import strokewright.forming.SvgText;
 import strokewright.quote.TakeOffDesk.Arrival;
 import strokewright.quote.TakeOffDesk.Sheet;
@@ -33,11 +35,13 @@ class TakeOffPage {
     private final TakeOffDesk desk;
     private final Quotes quotes;
     private final Once once;
+    private final RouteDesk routes;
 
-    TakeOffPage(TakeOffDesk desk, Quotes quotes, Once once) {
+    TakeOffPage(TakeOffDesk desk, Quotes quotes, Once once, RouteDesk routes) {
         this.desk = desk;
         this.quotes = quotes;
         this.once = once;
+        this.routes = routes;
     }
 
     @GetMapping("/take-off")
@@ -71,12 +75,16 @@ class TakeOffPage {
             return desk.act(NEW, action, request, locale);
         }
         return desk.complete(NEW, request, locale)
-                .map(reckoned -> saved(reckoned, TakeOffDesk.page(request)))
+                .map(reckoned -> saved(reckoned, TakeOffDesk.page(request), locale))
                 .orElseGet(() -> desk.notSaved(NEW));
     }
 
     /** A second press of the button, or a resent form, leads to the same quote. */
-    private String saved(Reckoned reckoned, String page) {
+    private String saved(Reckoned reckoned, String page, Locale locale) {
+        Optional<List<Route>> alternatives = routes.complete(NEW, List.of(), locale);
+        if (alternatives.isEmpty()) {
+            return RouteDesk.unfinished(NEW);
+        }
         String said = page + reckoned.typed();
         UUID key = UUID.nameUUIDFromBytes(said.getBytes(StandardCharsets.UTF_8));
         ResponseEntity<byte[]> answer =
@@ -84,13 +92,16 @@ class TakeOffPage {
                         "page-" + key,
                         "POST /take-off",
                         reckoned.takeOff(),
-                        () -> ResponseEntity.created(URI.create(create(reckoned))).build());
+                        () ->
+                                ResponseEntity.created(
+                                                URI.create(create(reckoned, alternatives.get())))
+                                        .build());
         desk.done(NEW);
         return "redirect:" + answer.getHeaders().getFirst(HttpHeaders.LOCATION);
     }
 
-    private String create(Reckoned reckoned) {
+    private String create(Reckoned reckoned, List<Route> alternatives) {
         String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER);
-        return "/quotes/" + quotes.begin(customer, null, reckoned.takeOff(), java.util.List.of());
+        return "/quotes/" + quotes.begin(customer, null, reckoned.takeOff(), alternatives);
     }
 }

@@ -58,7 +58,7 @@ final class TakeOffTyping {
             switch (name) {
                 case "quantities" -> type(path + "/quantities", listed(value));
                 case "override" -> override(path, value);
-                case "cost" -> type(path + "/cost", money(value.get("amount").asString()));
+                case "cost" -> cost(path, value);
                 case "areaMm2" ->
                         type(
                                 path + "/areaMm2",
@@ -86,6 +86,12 @@ final class TakeOffTyping {
                             name.equals("amount") ? EVERY_DECIMAL : decimals));
         } else if (!value.isNull()) {
             type(path, value.asString());
+        }
+    }
+
+    private void cost(String path, JsonNode cost) {
+        if (cost.isObject()) {
+            type(path + "/cost", money(cost.get("amount").asString()));
         }
     }
 

@@ -168,7 +168,7 @@ class SavingPagesTests extends ServiceTest {
         return form;
     }
 
-    private static String version(String page) {
+    static String version(String page) {
         var found =
                 java.util.regex.Pattern.compile("name=\"/version\" value=\"([^\"]+)\"")
                         .matcher(page);
