@@ -217,11 +217,16 @@
 
     const MOST_OF_A_FILE = 1 << 20;
 
-    /** Markup becomes path data; what cannot be read is told beside the field. */
-    async function readOutline(field, text, name) {
-        const fault = document.getElementById(field.id + "-fault");
+    /** Of a file, not of what stands in the field: it stays until another one is read. */
+    function tell(field, text, refused) {
         const told = field.closest(".field").querySelector("[data-outline-told]");
-        told.textContent = "";
+        told.textContent = text;
+        told.classList.toggle("refused", refused);
+    }
+
+    /** Markup becomes path data; text that cannot be read comes into the field to be mended there. */
+    async function readOutline(field, text, name) {
+        tell(field, "", false);
         let answer;
         try {
             answer = await fetch(form.dataset.outlines, {
@@ -239,11 +244,13 @@
         }
         const read = await answer.json();
         if (read.fault) {
-            fault.textContent = (name ? name + " " : "") + read.fault;
-            field.setAttribute("aria-invalid", "true");
+            tell(field, (name || "What was pasted") + " " + read.fault + ".", true);
+            if (!name) {
+                put(field, text);
+            }
         } else {
             put(field, read.path);
-            told.textContent = read.told;
+            tell(field, read.told, false);
         }
     }
 
@@ -259,9 +266,7 @@
 
     async function takeFile(field, file) {
         if (file.size > MOST_OF_A_FILE) {
-            document.getElementById(field.id + "-fault").textContent =
-                file.name + " is larger than 1 MiB: take the outline alone";
-            field.setAttribute("aria-invalid", "true");
+            tell(field, file.name + " is larger than 1 MiB: take the outline alone.", true);
             return;
         }
         await readOutline(field, await file.text(), file.name);
