@@ -41,7 +41,7 @@ public final class Routes {
     private static final int ONE_BY_ONE_UP_TO = 100;
 
     /** So many lines of work times quantities are a few seconds. */
-    private static final long MOST_TO_RECKON = 500_000;
+    private static final long MOST_TO_RECKON = 600_000;
 
     private static final int MOST_CHANGES_SAMPLED = 25;
 
