@@ -2,7 +2,9 @@ package strokewright.estimate;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import strokewright.estimate.ShopBook.Tool;
 import strokewright.quantity.Severity;
 
@@ -34,6 +36,31 @@ final class Choices {
     Choices free() {
         List<Phase> free = phases.stream().map(Phase::free).toList();
         return new Choices(maker, free, options(maker, free), overridden);
+    }
+
+    /** The same as if the estimator had chosen no tool for what this field chooses it for. */
+    private Choices free(int phase) {
+        List<Phase> free = new ArrayList<>(phases);
+        free.set(phase, phases.get(phase).free());
+        return new Choices(maker, free, options(maker, free), overridden);
+    }
+
+    /**
+     * Tools that would clear all refusals in place of one that the estimator chose, by the name of
+     * its field.
+     */
+    Map<String, Object> otherTools() {
+        Map<String, Object> others = new LinkedHashMap<>();
+        for (int p = 0; p < phases.size(); p++) {
+            if (phases.get(p).chosen() == null) {
+                continue;
+            }
+            Choices free = free(p);
+            if (free.hasTools() && free.refusals() == 0) {
+                others.put(phases.get(p).field().substring(1), free.quickestTools().get(p).name());
+            }
+        }
+        return others;
     }
 
     boolean chosen() {

@@ -3,6 +3,7 @@ package strokewright.estimate;
 import static strokewright.forming.FormingFormula.CAPACITY_THICKNESS;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,8 +39,61 @@ final class Limits {
         this.pointer = pointer;
     }
 
+    /**
+     * What is found at several rows, rims or stretches of one operation is told once: the worst.
+     */
     List<Finding> findings() {
-        return List.copyOf(findings);
+        Map<List<Object>, Finding> told = new LinkedHashMap<>();
+        for (Finding finding : findings) {
+            List<Object> matter = matter(finding);
+            if (finding.code().startsWith("longer-than-")) { // each length has its own joints
+                matter.add(told.size());
+            }
+            told.merge(matter, finding, (a, b) -> grade(b) > grade(a) ? b : a);
+        }
+        return told.values().stream().map(this::forAllTools).toList();
+    }
+
+    /** Of several tools that are too weak, each offers the sheet that all of them take. */
+    private Finding forAllTools(Finding finding) {
+        return !finding.code().equals("over-tool-capacity")
+                ? finding
+                : new Finding(
+                        finding.code(),
+                        finding.severity(),
+                        finding.pointer(),
+                        finding.values(),
+                        findings.stream()
+                                .filter(f -> f.code().equals(finding.code()))
+                                .map(Finding::change)
+                                .min(Comparator.comparingDouble(c -> (double) c.get("thicknessMm")))
+                                .orElseThrow());
+    }
+
+    /** The same matter whatever its figures; an anneal is another one for the other sense. */
+    private static List<Object> matter(Finding finding) {
+        Map<String, Object> values = finding.values();
+        List<Object> matter = new ArrayList<>(List.of(finding.code(), finding.pointer()));
+        switch (finding.code()) {
+            case "over-capacity", "height-not-under-radius" -> {}
+            case "over-tool-capacity" -> matter.add(values.get("tool"));
+            case "anneals-needed" -> matter.add(values.get("strainPerCycle"));
+            case "not-annealable" -> matter.add(values.get("strainWithoutAnneal"));
+            default -> matter.add(values);
+        }
+        return matter;
+    }
+
+    private static double grade(Finding finding) {
+        Map<String, Object> values = finding.values();
+        return switch (finding.code()) {
+            case "over-capacity", "over-tool-capacity" ->
+                    ((Number) values.get("thicknessMm")).doubleValue();
+            case "height-not-under-radius" -> -((Number) values.get("radiusMm")).doubleValue();
+            case "anneals-needed" -> ((Number) values.get("anneals")).doubleValue();
+            case "not-annealable" -> ((Number) values.get("strain")).doubleValue();
+            default -> 0;
+        };
     }
 
     void noTool(String field) {

@@ -80,8 +80,7 @@ final class OutlineWork extends FormedWork {
         double height = laid.operation().heightMm();
         double radius = 1 / stretch.tightest();
         Edges.OutlinedEdge edge = new Edges.OutlinedEdge(stretch, height);
-        if (stretch.shrink()
-                && !limits.heightUnderRadius(height, radius, () -> lower(edge, radius))) {
+        if (stretch.shrink() && !limits.heightUnderRadius(height, radius, this::lower)) {
             return;
         }
         List<Double> heights = edge.heights(tool.jawMm(), bench.book().times().minimumRowStrain());
@@ -124,7 +123,7 @@ final class OutlineWork extends FormedWork {
         dressMarks(tool, edge.bandMm2());
         anneal(plan, edge.bandMm2());
         if (plan.anneals() > 0 && !bench.metal().annealable()) {
-            limits.notAnnealable(plan, most, lower(edge, radius));
+            limits.notAnnealable(plan, most, lower());
         }
         anneals = Math.max(anneals, plan.anneals());
         Estimate.Stretched line =
@@ -152,15 +151,19 @@ final class OutlineWork extends FormedWork {
         return passes.stream().mapToInt(p -> p).max().orElse(0);
     }
 
-    /** The outline's radius is the drawing's; only the height can be less. */
-    private @Nullable Map<String, Object> lower(Edges.OutlinedEdge edge, double radius) {
-        boolean shrink = edge.stretch().shrink();
-        double most = feasibleStrain(shrink);
+    /** The radii are the drawing's; only the height can be less, for all stretches at once. */
+    private @Nullable Map<String, Object> lower() {
         Double height =
                 Feasible.largest(
-                        h -> (!shrink || h < radius) && edge.strainAt(h) <= most,
+                        h -> laid.stretches().stream().allMatch(s -> takes(s, h)),
                         laid.operation().heightMm());
         return height == null ? null : Map.of("heightMm", height);
+    }
+
+    private boolean takes(Stretch stretch, double height) {
+        return (!stretch.shrink() || height * stretch.tightest() < 1)
+                && new Edges.OutlinedEdge(stretch, height).strainAt(height)
+                        <= feasibleStrain(stretch.shrink());
     }
 
     /** What lies between two corners is made of one piece where stock and folder allow it. */

@@ -86,22 +86,19 @@ record Planned(
                 otherMachine = machine.name();
             }
         }
-        Choices free = choices.get(index).free();
-        String otherTool =
-                choices.get(index).chosen() && free.hasTools() && free.refusals() == 0
-                        ? free.quickest().line().tool()
-                        : null;
+        Map<String, Object> otherTools = choices.get(index).otherTools();
         List<Finding> findings = new ArrayList<>();
         for (Finding finding : worked.line().findings()) {
             findings.add(
                     finding.severity() == Severity.REFUSAL
-                            ? also(finding, otherMachine, otherTool)
+                            ? also(finding, otherMachine, otherTools)
                             : finding);
         }
         return worked.instead(findings);
     }
 
-    private static Finding also(Finding finding, @Nullable String machine, @Nullable String tool) {
+    private static Finding also(
+            Finding finding, @Nullable String machine, Map<String, Object> tools) {
         Map<String, Object> change = new java.util.LinkedHashMap<>();
         if (finding.change() != null) {
             change.putAll(finding.change());
@@ -109,9 +106,7 @@ record Planned(
         if (machine != null) {
             change.put("machine", machine);
         }
-        if (tool != null) {
-            change.put("tool", tool);
-        }
+        change.putAll(tools);
         return change.isEmpty()
                 ? finding
                 : new Finding(

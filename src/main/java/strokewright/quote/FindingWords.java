@@ -95,6 +95,24 @@ final class FindingWords {
                             + " and may not be annealed here; this needs "
                             + percent(v.get("strain"))
                             + ".";
+            case "corners-in-outline" -> corners(v);
+            case "longer-than-stock" ->
+                    "A length of "
+                            + mm(v.get("lengthMm"))
+                            + " is longer than the stock of "
+                            + mm(v.get("longestMm"))
+                            + ": "
+                            + joints(v)
+                            + ".";
+            case "longer-than-folder" ->
+                    "A length of "
+                            + mm(v.get("lengthMm"))
+                            + " is longer than the "
+                            + mm(v.get("longestMm"))
+                            + " that the folder takes: "
+                            + joints(v)
+                            + ".";
+            case "outline-straight" -> "Nothing along this outline is bent enough to be worked.";
             case "no-metal-price" ->
                     "The shop book has no price for "
                             + v.get("grade")
@@ -163,42 +181,68 @@ final class FindingWords {
         return finding.code().replace('-', ' ') + (values.isEmpty() ? "." : ": " + values + ".");
     }
 
+    private String corners(Map<String, Object> v) {
+        boolean one = v.get("corners") instanceof Number n && n.intValue() == 1;
+        return "The outline has "
+                + count(v.get("corners"), "corner")
+                + " under a radius of "
+                + mm(v.get("smallestRadiusMm"))
+                + (one ? ": it is" : ": they are")
+                + " to fold or to join, and that takes no time here.";
+    }
+
+    private String joints(Map<String, Object> v) {
+        return count(v.get("pieces"), "piece")
+                + " and "
+                + count(v.get("joints"), "joint")
+                + ", which take no time here";
+    }
+
     @Nullable String change(Finding finding) {
-        Map<String, Object> change = finding.change();
-        if (change == null || change.isEmpty()) {
+        if (finding.change() == null) {
             return null;
         }
         List<String> ways = new ArrayList<>();
-        change.forEach(
-                (field, value) -> ways.add(way(finding.code(), field, String.valueOf(value))));
-        return "Cleared by " + String.join(", or by ", ways) + ".";
+        finding.change()
+                .forEach(
+                        (field, value) -> {
+                            String way = way(finding.code(), field, value);
+                            if (way != null) {
+                                ways.add(way);
+                            }
+                        });
+        return ways.isEmpty() ? null : "Cleared " + String.join(", or ", ways) + ".";
     }
 
-    /** Rounded to the side on which it stays cleared. */
-    private String way(String code, String field, String value) {
-        boolean atLeast = field.toLowerCase().contains("radius") || code.equals("rim-buckles");
-        String name =
-                switch (field) {
-                    case "heightMm" -> "a flange height";
-                    case "radiusMm" -> "a radius";
-                    case "startRadiusMm" -> "a starting radius";
-                    case "depthMm" -> "a depth";
-                    case "thicknessMm" -> "a thickness";
-                    case "reachMm" -> "a reach";
-                    default -> field;
-                };
-        BigDecimal figure;
-        try {
-            figure =
-                    new BigDecimal(value)
-                            .setScale(
-                                    field.equals("thicknessMm") ? 2 : 1,
-                                    atLeast ? RoundingMode.CEILING : RoundingMode.FLOOR)
-                            .stripTrailingZeros();
-        } catch (NumberFormatException e) {
-            return name + " " + value;
-        }
-        return name + (atLeast ? " of at least " : " of at most ") + numbers.show(figure) + " mm";
+    /** Null where nothing is left of it. */
+    private @Nullable String way(String code, String field, Object value) {
+        return switch (field) {
+            case "machine" -> "on the machine “" + value + "”";
+            case "tool" -> "with the tool “" + value + "”";
+            case "crownTool" -> "with the tool “" + value + "” for the crown";
+            case "stretchTool" -> "with the tool “" + value + "” for what stretches";
+            case "heightMm" -> size("by a flange height", false, value, 1);
+            case "radiusMm" -> size("by a radius", true, value, 1);
+            case "startRadiusMm" -> size("by a starting radius", true, value, 1);
+            case "depthMm" -> size("by a depth", false, value, 1);
+            case "thicknessMm" -> size("by a thickness", code.equals("rim-buckles"), value, 2);
+            case "reachMm" -> size("by a reach", false, value, 1);
+            default -> "by " + field + " " + value;
+        };
+    }
+
+    /** Rounded to the side on which it stays cleared when it is typed as printed. */
+    private @Nullable String size(String what, boolean atLeast, Object value, int decimals) {
+        BigDecimal size =
+                new BigDecimal(String.valueOf(value))
+                        .setScale(decimals, atLeast ? RoundingMode.CEILING : RoundingMode.FLOOR)
+                        .stripTrailingZeros();
+        return size.signum() <= 0
+                ? null
+                : what
+                        + (atLeast ? " of at least " : " of at most ")
+                        + numbers.show(size)
+                        + "\u00a0mm";
     }
 
     private String mm(@Nullable Object value) {

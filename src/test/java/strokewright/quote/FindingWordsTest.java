@@ -5,6 +5,7 @@ import static strokewright.quote.SmallShop.BOOK;
 import static strokewright.quote.SmallShop.DE;
 import static strokewright.quote.SmallShop.EN;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -21,13 +22,13 @@ class FindingWordsTest {
         assertThat(told.word()).isEqualTo("Not possible");
         assertThat(told.style()).isEqualTo("refusal");
         assertThat(told.text()).startsWith("Machine takes ").contains("MPa; this is ");
-        assertThat(told.change()).matches("Cleared by a thickness of at most [0-9.]+ mm\\.");
+        assertThat(told.change()).matches("Cleared by a thickness of at most [0-9.]+\u00a0mm\\.");
     }
 
     @Test
     void theChangeThatItNamesReallyClearsIt() {
         FindingWords.Told told = told("over-capacity", roundFrame("thicknessMm", "20"));
-        String thickness = told.change().replaceAll(".*at most ([0-9.]+) mm.*", "$1");
+        String thickness = told.change().replaceAll(".*at most ([0-9.]+)\u00a0mm.*", "$1");
         assertThat(codes(roundFrame("thicknessMm", thickness))).doesNotContain("over-capacity");
     }
 
@@ -49,7 +50,7 @@ class FindingWordsTest {
                                 1),
                         Map.of("heightMm", 33.39));
         assertThat(new FindingWords(EN).change(finding))
-                .isEqualTo("Cleared by a flange height of at most 33.3 mm.");
+                .isEqualTo("Cleared by a flange height of at most 33.3\u00a0mm.");
         Finding radius =
                 new Finding(
                         finding.code(),
@@ -58,7 +59,7 @@ class FindingWordsTest {
                         finding.values(),
                         Map.of("radiusMm", 1250.01));
         assertThat(new FindingWords(DE).change(radius))
-                .isEqualTo("Cleared by a radius of at least 1\u202f250,1 mm.");
+                .isEqualTo("Cleared by a radius of at least 1\u202f250,1\u00a0mm.");
         assertThat(new FindingWords(EN).text(finding))
                 .contains("hard takes a strain of 15.0\u00a0%", "this needs 21.0\u00a0%");
     }
@@ -79,6 +80,10 @@ class FindingWordsTest {
                         "anneals-needed",
                         "no-anneal-standard",
                         "not-annealable",
+                        "corners-in-outline",
+                        "longer-than-stock",
+                        "longer-than-folder",
+                        "outline-straight",
                         "no-metal-price");
         for (String code : codes) {
             Finding finding = new Finding(code, Severity.NOTE, "/parts/0", Map.of());
@@ -87,6 +92,78 @@ class FindingWordsTest {
                     .isNotEqualTo(code.replace('-', ' ') + ".")
                     .endsWith(".");
         }
+    }
+
+    @Test
+    void otherMachinesAndToolsAreNamedBesideTheSizes() {
+        Map<String, Object> change = new LinkedHashMap<>();
+        change.put("thicknessMm", 3.4567);
+        change.put("machine", "Large");
+        change.put("tool", "Soft");
+        change.put("crownTool", "Dome");
+        change.put("stretchTool", "Edge");
+        change.put("heightMm", 0.04); // nothing is left of it when it is rounded
+        Finding finding =
+                new Finding("over-capacity", Severity.REFUSAL, "/parts/0", Map.of(), change);
+        assertThat(new FindingWords(EN).change(finding))
+                .isEqualTo(
+                        "Cleared by a thickness of at most 3.45\u00a0mm, or on the machine “Large”, or"
+                                + " with the tool “Soft”, or with the tool “Dome” for the crown, or"
+                                + " with the tool “Edge” for what stretches.");
+        assertThat(
+                        new FindingWords(EN)
+                                .change(
+                                        new Finding(
+                                                "over-capacity",
+                                                Severity.REFUSAL,
+                                                "/parts/0",
+                                                Map.of(),
+                                                Map.of("machine", "Large"))))
+                .isEqualTo("Cleared on the machine “Large”.");
+        assertThat(
+                        new FindingWords(EN)
+                                .change(
+                                        new Finding(
+                                                "over-capacity",
+                                                Severity.REFUSAL,
+                                                "/parts/0",
+                                                Map.of(),
+                                                Map.of("thicknessMm", 0.009))))
+                .isNull();
+    }
+
+    @Test
+    void cornersAndLengthsOfAnOutlineAreToldWithTheirJoints() {
+        FindingWords words = new FindingWords(EN);
+        assertThat(words.text(note("corners-in-outline", "corners", 3, "smallestRadiusMm", 10.0)))
+                .isEqualTo(
+                        "The outline has 3 corners under a radius of 10\u00a0mm: they are to fold or"
+                                + " to join, and that takes no time here.");
+        assertThat(words.text(note("corners-in-outline", "corners", 1, "smallestRadiusMm", 12.5)))
+                .startsWith("The outline has 1 corner under a radius of 12.5\u00a0mm: it is");
+        Finding longer =
+                note(
+                        "longer-than-stock",
+                        "lengthMm",
+                        2500.04,
+                        "longestMm",
+                        2000.0,
+                        "pieces",
+                        2,
+                        "joints",
+                        1);
+        assertThat(words.text(longer))
+                .isEqualTo(
+                        "A length of 2\u202f500.04\u00a0mm is longer than the stock of"
+                                + " 2\u202f000\u00a0mm: 2 pieces and 1 joint, which take no time here.");
+    }
+
+    private static Finding note(String code, Object... namesAndValues) {
+        Map<String, Object> values = new LinkedHashMap<>();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            values.put((String) namesAndValues[i], namesAndValues[i + 1]);
+        }
+        return new Finding(code, Severity.NOTE, "/parts/0/operations/0", values, null);
     }
 
     @Test
