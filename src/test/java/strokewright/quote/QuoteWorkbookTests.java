@@ -79,6 +79,22 @@ class QuoteWorkbookTests {
     }
 
     @Test
+    void anOutlineIsCalledByItsLengthItsStretchesAndItsCorners() {
+        QuoteDocument quote = quote(surchargeBook(), Situations.bow());
+        Estimate.Line line = quote.items().get(0).estimate().operations().get(0);
+        OpenedWorkbook opened = open(quote, surchargeBook());
+
+        Row row =
+                opened.labelled(
+                        FIRST_ITEM, "Bow 1: Follow an outline, 780\u00a0mm, 2 stretches, 1 corner");
+        assertThat(row.getCell(1).getStringCellValue())
+                .contains("Steel shrinker, Steel stretcher, ");
+        assertThat(row.getCell(7).getNumericCellValue()).isEqualTo(line.machineMinutes());
+        assertThat(String.join("\n", opened.texts(FIRST_ITEM)))
+                .contains("The outline has 1 corner under a radius of 10\u00a0mm");
+    }
+
+    @Test
     void ownMinutesStandBelowTheComputedOnesWithTheirReason() {
         TakeOff own =
                 takeOff(

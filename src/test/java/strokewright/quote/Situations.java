@@ -127,8 +127,19 @@ final class Situations {
                 """);
     }
 
+    /** An outline that shrinks and stretches, with a corner. */
+    static TakeOff bow() {
+        return takeOff(
+                """
+                {"title":"Bow","quantities":[1,4],
+                 "parts":[{"name":"Bow","grade":"AL99.5-O","thicknessMm":2.0,"massKg":0.5,
+                   "operations":[{"type":"follow-outline","heightMm":30,"count":2,
+                     "path":"M0 0A200 200 0 0 1 200 200V320A150 150 0 0 0 350 470H430V500"}]}]}
+                """);
+    }
+
     static List<TakeOff> takeOffs() {
-        return List.of(roundFrame(), bowl(), galvanisedCover(), foldedTray());
+        return List.of(roundFrame(), bowl(), galvanisedCover(), foldedTray(), bow());
     }
 
     static TakeOff takeOff(String json) {
