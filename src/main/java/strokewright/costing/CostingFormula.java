@@ -20,6 +20,14 @@ public enum CostingFormula implements Formula {
             "(paced × pieces + hand-paced × sum of practice factors) × (1 + allowance / 100)",
             "unit learning curve with a fixed part: DeJong 1957, Ergonomics 1",
             x -> x[0].multiply(x[1]).add(x[2].multiply(x[3])).multiply(onePlus(x[4]))),
+    PRACTICE(
+            "Σ (min(N, floor) / reference)^log₂(slope) for N from made + 1 to made + pieces; inputs"
+                    + " made, pieces, slope, reference, floor",
+            "Wright 1936, J. Aeronaut. Sci. 3(4), in Crawford's unit form",
+            x ->
+                    BigDecimal.valueOf(
+                            new Practice(x[2].doubleValue(), x[3].intValue(), x[4].intValue())
+                                    .sum(x[0].longValue(), x[1].longValue()))),
     HOURS(
             "minutes / 60",
             "arithmetic",
@@ -31,6 +39,12 @@ public enum CostingFormula implements Formula {
             "cost × (pieces / life, rounded up)",
             "arithmetic: a tool is bought anew for every begun life",
             x -> x[0].multiply(x[1].divide(x[2], 0, RoundingMode.CEILING))),
+    LINE_COST(
+            "elapsed minutes / 60 × (people × labour rate + machine rate)",
+            "arithmetic",
+            x ->
+                    x[0].multiply(x[1].multiply(x[2]).add(x[3]))
+                            .divide(BigDecimal.valueOf(60), MathContext.DECIMAL128)),
     UP_TO_MINIMUM_CHARGE(
             "max(0, minimum charge − cost)",
             "arithmetic",

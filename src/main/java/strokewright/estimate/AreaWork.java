@@ -3,7 +3,7 @@ package strokewright.estimate;
 import java.util.List;
 import strokewright.estimate.ShopBook.Tool;
 import strokewright.forming.Minutes;
-import strokewright.forming.Setting;
+import strokewright.quantity.Why.Input;
 
 /** An area smoothed or flattened a number of times over; no strain is put in. */
 final class AreaWork extends FormedWork {
@@ -23,16 +23,15 @@ final class AreaWork extends FormedWork {
         use(tool);
         limits.reachOverBlank();
         passes = List.of(timesOver);
-        // no strain is put in: such a tool needs no bite
-        Setting field = new Setting(0, 0, tool.pitchMm(), tool.rowMm());
         add(
                 Minutes.overArea(
                         "area",
-                        areaMm2,
+                        Input.drawing("area", areaMm2, "mm²"),
                         timesOver,
-                        bench.book().times().areaStationsAtLeast(),
-                        bench.book().times().areaStationMm(),
-                        field,
+                        bench.fewestStations(),
+                        bench.areaStation(),
+                        bench.ofTool(tool, "pitch", tool.pitchMm(), "mm"),
+                        bench.ofTool(tool, "row spacing", tool.rowMm(), "mm"),
                         bench.pace(tool, working),
                         working));
         dressMarks(tool, areaMm2);

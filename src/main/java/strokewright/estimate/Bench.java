@@ -1,5 +1,6 @@
 package strokewright.estimate;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook.Grade;
@@ -75,16 +76,30 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
         return limit == null || value <= limit;
     }
 
-    double templateGapMm() {
-        return part.templateGapMm() == null ? book.times().templateGapMm() : part.templateGapMm();
+    /** By the gap that the template may show. */
+    int correctionPasses(Working working) {
+        List<Input> inputs = new ArrayList<>();
+        inputs.add(
+                part.templateGapMm() == null
+                        ? ofTimes("template gap", book.times().templateGapMm(), "mm")
+                        : Input.drawing("template gap", part.templateGapMm(), "mm"));
+        for (ShopBook.Correction line : book.times().corrections()) {
+            inputs.add(ofTimes("gap from", line.gapFromMm(), "mm"));
+            inputs.add(ofTimes("passes", line.passes(), ""));
+        }
+        return (int)
+                working.figure(
+                        "correctionPasses",
+                        FormingFormula.CORRECTION_PASSES,
+                        inputs.toArray(Input[]::new));
     }
 
-    int correctionPasses() {
-        return book.times().corrections().stream()
-                .filter(c -> templateGapMm() >= c.gapFromMm())
-                .findFirst()
-                .map(ShopBook.Correction::passes)
-                .orElse(0);
+    Input fewestStations() {
+        return ofTimes("fewest", book.times().areaStationsAtLeast(), "");
+    }
+
+    Input areaStation() {
+        return ofTimes("station", book.times().areaStationMm(), "mm");
     }
 
     /** Null when the grade states none and has no n to tell it from. */

@@ -24,7 +24,7 @@ final class DentWork extends FormedWork {
                         "dents",
                         dents.spots(),
                         dents.strokesPerSpot(),
-                        bench.book().times().dentFindSeconds(),
+                        bench.ofTimes("find and feel", bench.book().times().dentFindSeconds(), "s"),
                         bench.pace(tool, working),
                         working));
         double station = bench.book().times().areaStationMm();

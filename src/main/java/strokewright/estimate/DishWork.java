@@ -90,11 +90,12 @@ final class DishWork extends FormedWork {
         Minutes minutes =
                 Minutes.overArea(
                         "crown",
-                        area,
+                        computed("area", area, "mm²"),
                         plan.total(),
-                        bench.book().times().areaStationsAtLeast(),
-                        bench.book().times().areaStationMm(),
-                        setting,
+                        bench.fewestStations(),
+                        bench.areaStation(),
+                        computed("pitch", setting.pitchMm(), "mm"),
+                        computed("row spacing", setting.widthMm(), "mm"),
                         bench.pace(tool, working),
                         working);
         add(minutes);

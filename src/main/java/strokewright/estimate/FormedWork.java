@@ -204,7 +204,7 @@ abstract class FormedWork {
         limits.passes(plan);
         strains = rows.stream().map(Row::strain).toList();
         passes = plan.passes();
-        correctionPasses = bench.correctionPasses();
+        correctionPasses = bench.correctionPasses(working);
         add(
                 Minutes.alongRows(
                         name,
@@ -213,7 +213,7 @@ abstract class FormedWork {
                         correctionPasses,
                         tipping,
                         bendLineMm,
-                        bench.book().times().arcStationMm(),
+                        bench.ofTimes("station length", bench.book().times().arcStationMm(), "mm"),
                         setting,
                         bench.pace(tool, working),
                         working));

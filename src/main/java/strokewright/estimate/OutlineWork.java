@@ -97,7 +97,7 @@ final class OutlineWork extends FormedWork {
                         bench.thicknessMm(),
                         working);
         limits.passes(plan);
-        correctionPasses = bench.correctionPasses();
+        correctionPasses = bench.correctionPasses(working);
         Minutes minutes =
                 Minutes.alongStretch(
                         name,
@@ -107,7 +107,8 @@ final class OutlineWork extends FormedWork {
                         bench.metal(),
                         bench.thicknessMm(),
                         correctionPasses,
-                        bench.book().times().outlineStationMm(),
+                        bench.ofTimes(
+                                "station length", bench.book().times().outlineStationMm(), "mm"),
                         setting,
                         bench.pace(tool, working),
                         working);

@@ -10,17 +10,21 @@ import strokewright.estimate.Estimate.Passage;
  * before the others follow as a batch; piece by piece it does that anyway. Common practice, no
  * source.
  *
+ * @param firstRoundChanges tools put in during the first round
  * @param firstRoundMinutes to put in the tools of the first round, elapsed
  * @param furtherRounds rounds after the first
+ * @param pickedUp items that are picked up at every change
  * @param pickUpMinutes elapsed, before allowance
  */
 record Passing(
         Passage passage,
         boolean provingRound,
-        int changes,
+        int firstRoundChanges,
         double firstRoundMinutes,
         int furtherRounds,
+        int furtherRoundChanges,
         double furtherRoundMinutes,
+        int pickedUp,
         double pickUpMinutes,
         double pickUpPersonMinutes) {
 
@@ -41,14 +45,18 @@ record Passing(
         return new Passing(
                 passage,
                 prove,
-                rounds.stream()
-                        .mapToInt(r -> r.changes() + furtherRounds * r.furtherChanges())
-                        .sum(),
+                rounds.stream().mapToInt(Round::changes).sum(),
                 rounds.stream().mapToDouble(Round::mountMinutes).sum(),
                 furtherRounds,
+                rounds.stream().mapToInt(Round::furtherChanges).sum(),
                 rounds.stream().mapToDouble(Round::furtherMountMinutes).sum(),
+                pickedUp,
                 pickedUp * rounds.stream().mapToDouble(Round::pickUpMinutes).sum(),
                 pickedUp * rounds.stream().mapToDouble(Round::pickUpPersonMinutes).sum());
+    }
+
+    int changes() {
+        return firstRoundChanges + furtherRounds * furtherRoundChanges;
     }
 
     private double minutes() {

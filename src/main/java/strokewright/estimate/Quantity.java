@@ -7,16 +7,19 @@ import static strokewright.quantity.Why.Input.drawing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
-import strokewright.costing.Practice;
 import strokewright.estimate.Estimating.Metalled;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.Tool;
 import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.forming.FormingFormula;
@@ -35,10 +38,10 @@ final class Quantity {
     private final List<Round> rounds;
     private final List<Metalled> metal;
     private final int quantity;
-    private final Practice practice;
 
     private final Working working = new Working();
     private final Map<String, Charge> charges = new LinkedHashMap<>();
+    private final Map<Integer, Double> practised = new HashMap<>();
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
@@ -57,11 +60,6 @@ final class Quantity {
         this.rounds = rounds;
         this.metal = metal;
         this.quantity = quantity;
-        this.practice =
-                new Practice(
-                        times.practiceSlope(),
-                        times.practiceReferenceUnit(),
-                        times.practiceFloorUnit());
         book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
     }
 
@@ -78,12 +76,6 @@ final class Quantity {
         void add(double elapsed, int people) {
             labourMinutes += elapsed * people;
             machineMinutes += elapsed;
-        }
-
-        double cost(double elapsed, int people) {
-            return (elapsed * people * rate(centre.labourRate())
-                            + elapsed * rate(centre.machineRate()))
-                    / 60;
         }
     }
 
@@ -142,13 +134,24 @@ final class Quantity {
     private void toolChanges(Passing passing) {
         String centre = book.formingCentre().name();
         if (passing.changes() > 0) {
+            working.figure(
+                    "toolChanges",
+                    FormingFormula.TOOL_CHANGES,
+                    computed("first round", passing.firstRoundChanges(), ""),
+                    computed("further rounds", passing.furtherRounds(), ""),
+                    computed("a further round", passing.furtherRoundChanges(), ""));
             double mounts =
                     working.figure(
                             "mountMinutes",
                             FormingFormula.MOUNT_MINUTES,
-                            computed("first round", passing.firstRoundMinutes(), "min"),
+                            mounts("firstRoundMinutes", "first round", Round::mounts),
                             computed("further rounds", passing.furtherRounds(), ""),
-                            computed("a further round", passing.furtherRoundMinutes(), "min"));
+                            passing.furtherRounds() == 0
+                                    ? computed("a further round", 0, "min")
+                                    : mounts(
+                                            "furtherRoundMinutes",
+                                            "a further round",
+                                            Round::furtherMounts));
             setUp(
                     "tool changes",
                     standardMinutes("toolChangeMinutes", mounts, machineAllowance()),
@@ -157,16 +160,44 @@ final class Quantity {
         }
         if (passing.pickUpMinutes() > 0) {
             double elapsed =
-                    standardMinutes("pickUpMinutes", passing.pickUpMinutes(), machineAllowance());
+                    standardMinutes(
+                            "pickUpMinutes",
+                            pickUps(passing.pickedUp(), Round::pickUpMinutes),
+                            machineAllowance());
             double persons =
                     standardMinutes(
                             "pickUpPersonMinutes",
-                            passing.pickUpPersonMinutes(),
+                            pickUps(passing.pickedUp(), Round::pickUpPersonMinutes),
                             machineAllowance());
             run.add(computed("pick-ups at tool changes", persons, "min"));
             charges.get(centre).add(elapsed, 0);
             charges.get(centre).labourMinutes += persons;
         }
+    }
+
+    /** Tools put in and set during one round, over all machines. */
+    private Input mounts(String figure, String name, Function<Round, List<Tool>> of) {
+        Input[] tools =
+                rounds.stream()
+                        .flatMap(r -> of.apply(r).stream())
+                        .map(
+                                t ->
+                                        new Input(
+                                                t.name(),
+                                                t.mountMinutes(),
+                                                "min",
+                                                Bench.origin(book, t.origin())))
+                        .toArray(Input[]::new);
+        return computed(name, working.figure(figure, Arithmetic.SUM, tools), "min");
+    }
+
+    /** Every piece of so many items once at each change. */
+    private double pickUps(int items, ToDoubleFunction<Round> ofOneItem) {
+        List<Input> inputs = new ArrayList<>();
+        inputs.add(computed("items", items, ""));
+        rounds.forEach(r -> inputs.add(computed("one item", ofOneItem.applyAsDouble(r), "min")));
+        return working.figure(
+                "normalPickUpMinutes", Arithmetic.COUNT_TIMES_SUM, inputs.toArray(Input[]::new));
     }
 
     private void charge(Worked line) {
@@ -195,11 +226,7 @@ final class Quantity {
         run(name, runElapsed, people, line.line().workCentre());
         elapsed += runElapsed;
         if (standard != null && standard.minimumCharge() != null) {
-            double cost = charges.get(standard.workCentre()).cost(elapsed, people);
-            minimumCharges =
-                    minimumCharges.add(
-                            UP_TO_MINIMUM_CHARGE.exact(
-                                    standard.minimumCharge().amount(), BigDecimal.valueOf(cost)));
+            minimumCharge(name, standard, elapsed, people);
         }
         offTheMachine(line.annealedBy(), line.line().annealMinutes(), "anneal", pieces, name);
         offTheMachine(line.dressedBy(), line.line().dressMinutes(), "dressing", pieces, name);
@@ -233,9 +260,50 @@ final class Quantity {
                 standard.workCentre());
     }
 
+    /** What a line costs less than the least that it is charged for. */
+    private void minimumCharge(String name, Standard standard, double elapsed, int people) {
+        WorkCentre centre = charges.get(standard.workCentre()).centre;
+        String origin = Bench.origin(book, null);
+        double cost =
+                working.figure(
+                        name + ".cost",
+                        LINE_COST,
+                        computed("elapsed", elapsed, "min"),
+                        computed("people", people, ""),
+                        new Input("labour rate", rate(centre.labourRate()), "/h", origin),
+                        new Input("machine rate", rate(centre.machineRate()), "/h", origin));
+        BigDecimal least = standard.minimumCharge().amount();
+        BigDecimal lift = UP_TO_MINIMUM_CHARGE.exact(least, BigDecimal.valueOf(cost));
+        working.note(
+                name + ".upToMinimumCharge",
+                UP_TO_MINIMUM_CHARGE,
+                lift.doubleValue(),
+                new Input(
+                        "minimum charge",
+                        least.doubleValue(),
+                        "",
+                        Bench.origin(book, standard.origin())),
+                computed("cost", cost, ""));
+        minimumCharges = minimumCharges.add(lift);
+    }
+
     /** Practice counts pieces, on from those that were made before. */
     private double practised(int perAssembly, int pieces) {
-        return practice.sum((long) takeOff.alreadyMade() * perAssembly, pieces);
+        return practised.computeIfAbsent(
+                perAssembly,
+                per ->
+                        working.figure(
+                                "practice",
+                                PRACTICE,
+                                computed("made", (double) takeOff.alreadyMade() * per, ""),
+                                computed("pieces", pieces, ""),
+                                ofTimes("slope", times.practiceSlope()),
+                                ofTimes("reference", times.practiceReferenceUnit()),
+                                ofTimes("floor", times.practiceFloorUnit())));
+    }
+
+    private Input ofTimes(String name, double value) {
+        return new Input(name, value, "", Bench.origin(book, times.origin()));
     }
 
     private void setUp(String name, double elapsed, int people, String centre) {

@@ -32,11 +32,15 @@ record Round(List<Tool> mounts, double pickUpMinutes, double pickUpPersonMinutes
 
     /** Changes of every further item that goes through on its own. */
     int furtherChanges() {
-        return changes() - (beginsAsItEnds() ? 1 : 0);
+        return furtherMounts().size();
+    }
+
+    List<Tool> furtherMounts() {
+        return beginsAsItEnds() ? mounts.subList(1, mounts.size()) : mounts;
     }
 
     double furtherMountMinutes() {
-        return mountMinutes() - (beginsAsItEnds() ? mounts.get(0).mountMinutes() : 0);
+        return furtherMounts().stream().mapToDouble(Tool::mountMinutes).sum();
     }
 
     /** Collects the visits of one item in their order. */

@@ -111,6 +111,18 @@ public enum FormingFormula implements Formula {
             x -> Rounding.up(x[0] / x[1])),
     CYCLE_PASSES("first cycle + anneals × each further cycle", "count", x -> x[0] + x[1] * x[2]),
     SHARE_OF_CYCLE("ε × cycle / ε of the most strained row", "assumed", x -> x[0] * x[1] / x[2]),
+    CORRECTION_PASSES(
+            "passes of the first line of the shop's table whose gap is at most the template's;"
+                    + " inputs template gap, then gap and passes of every line",
+            "assumed",
+            x -> {
+                for (int i = 1; i + 1 < x.length; i += 2) {
+                    if (x[0] >= x[i]) {
+                        return x[i + 1];
+                    }
+                }
+                return 0;
+            }),
     TIPPING_PASSES(
             "⌈α / degrees a pass⌉", "common practice, no source", x -> Rounding.up(x[0] / x[1])),
     CAPACITY_THICKNESS(
@@ -173,6 +185,10 @@ public enum FormingFormula implements Formula {
             "anneals × (minutes per dm² × mm² / 10 000 + cooling and cleaning)",
             "common practice, no source",
             x -> x[0] * (x[1] * x[2] / 10_000 + x[3])),
+    TOOL_CHANGES(
+            "first round + further rounds × a further round, counted",
+            "count",
+            x -> x[0] + x[1] * x[2]),
     MOUNT_MINUTES(
             "first round + further rounds × a further round",
             "common practice, no source",

@@ -39,7 +39,7 @@ public record Minutes(
             int correctionPasses,
             int tippingPasses,
             double bendLineMm,
-            double arcStationMm,
+            Input stationLength,
             Setting setting,
             Pace pace,
             Working working) {
@@ -66,7 +66,7 @@ public record Minutes(
                         name + ".stations",
                         ARC_STATIONS,
                         computed("length", outermost.lengthMm(), "mm"),
-                        computed("station length", arcStationMm, "mm"));
+                        stationLength);
         double total =
                 working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
         return timed(name, total, pickUps, checks, stations, 0, pace, working);
@@ -87,7 +87,7 @@ public record Minutes(
             Metal metal,
             double thicknessMm,
             int correctionPasses,
-            double outlineStationMm,
+            Input stationLength,
             Setting setting,
             Pace pace,
             Working working) {
@@ -120,7 +120,7 @@ public record Minutes(
                         name + ".stations",
                         ARC_STATIONS,
                         computed("length", stretchOf.lengthMm(), "mm"),
-                        computed("station length", outlineStationMm, "mm"));
+                        stationLength);
         double total =
                 working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
         return timed(
@@ -131,15 +131,16 @@ public record Minutes(
      * Passes over a whole area.
      *
      * @param fewestStations stations on the smallest area
-     * @param areaStationMm side of the square that one station looks after
+     * @param areaStation side of the square that one station looks after
      */
     public static Minutes overArea(
             String name,
-            double areaMm2,
+            Input area,
             int passes,
-            int fewestStations,
-            double areaStationMm,
-            Setting setting,
+            Input fewestStations,
+            Input areaStation,
+            Input pitch,
+            Input rowSpacing,
             Pace pace,
             Working working) {
         double strokes =
@@ -147,9 +148,9 @@ public record Minutes(
                         name + ".strokes",
                         AREA_STROKES,
                         computed("passes", passes, ""),
-                        computed("area", areaMm2, "mm²"),
-                        computed("pitch", setting.pitchMm(), "mm"),
-                        computed("row spacing", setting.widthMm(), "mm"));
+                        area,
+                        pitch,
+                        rowSpacing);
         double checks =
                 working.figure(
                         name + ".checks",
@@ -159,11 +160,7 @@ public record Minutes(
                         computed("correction passes", 0, ""));
         double stations =
                 working.figure(
-                        name + ".stations",
-                        AREA_STATIONS,
-                        computed("fewest", fewestStations, ""),
-                        computed("area", areaMm2, "mm²"),
-                        computed("station", areaStationMm, "mm"));
+                        name + ".stations", AREA_STATIONS, fewestStations, area, areaStation);
         return timed(name, strokes, passes, checks, stations, 0, pace, working);
     }
 
@@ -172,7 +169,7 @@ public record Minutes(
             String name,
             int spots,
             int strokesPerSpot,
-            double findSeconds,
+            Input findSeconds,
             Pace pace,
             Working working) {
         double strokes =
@@ -186,7 +183,7 @@ public record Minutes(
                         name + ".findMinutes",
                         FIND_MINUTES,
                         drawing("spots", spots, ""),
-                        computed("find and feel", findSeconds, "s"));
+                        findSeconds);
         return timed(name, strokes, spots, spots, 1, find, pace, working);
     }
 

@@ -134,10 +134,7 @@ final class QuoteViews {
         Operation.Override own = line.override();
         return new LineRow(
                 Words.operation(line),
-                own == null
-                        ? ""
-                        : "Own minutes instead of %s computed: %s"
-                                .formatted(numbers.show(line.machineMinutes(), 1), own.reason()),
+                Words.own(line, numbers),
                 Words.tools(line),
                 Objects.requireNonNullElse(Words.allPasses(line), ""),
                 line.strokes() == null ? "" : numbers.show(line.strokes()),

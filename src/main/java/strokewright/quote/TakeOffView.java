@@ -124,9 +124,25 @@ record TakeOffView(
         static final WorkingView EMPTY = new WorkingView(List.of(), Map.of());
     }
 
-    /** One figure with its formula and what went into it. */
+    /**
+     * One figure with its formula and what went into it.
+     *
+     * @param fold inputs that are too many to be read in a line; null without
+     */
     record WhyView(
-            String figure, String value, String formula, String source, List<InputView> inputs) {}
+            String figure,
+            String value,
+            String formula,
+            String source,
+            List<InputView> inputs,
+            @Nullable FoldView fold) {}
+
+    /**
+     * A long list of inputs.
+     *
+     * @param mark of their origin; empty for what is computed above
+     */
+    record FoldView(String summary, String mark, List<String> inputs) {}
 
     /**
      * @param mark of the origin; empty for what is computed above

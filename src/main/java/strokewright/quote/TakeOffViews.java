@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -14,23 +13,19 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.FormingHours;
-import strokewright.estimate.Formulas;
 import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Grade;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Part;
 import strokewright.quantity.Fault;
-import strokewright.quantity.Formula;
 import strokewright.quantity.Money;
-import strokewright.quantity.Why;
 import strokewright.quote.Field.Kind;
 import strokewright.quote.TakeOffView.CautionView;
 import strokewright.quote.TakeOffView.CentreView;
 import strokewright.quote.TakeOffView.FaultView;
 import strokewright.quote.TakeOffView.FieldView;
 import strokewright.quote.TakeOffView.Figure;
-import strokewright.quote.TakeOffView.InputView;
 import strokewright.quote.TakeOffView.MainView;
 import strokewright.quote.TakeOffView.OptionView;
 import strokewright.quote.TakeOffView.PlanView;
@@ -39,7 +34,6 @@ import strokewright.quote.TakeOffView.ResultView;
 import strokewright.quote.TakeOffView.RowView;
 import strokewright.quote.TakeOffView.SlotView;
 import strokewright.quote.TakeOffView.StepView;
-import strokewright.quote.TakeOffView.WhyView;
 import strokewright.quote.TakeOffView.WorkedOut;
 import strokewright.quote.TakeOffView.WorkingView;
 import strokewright.sheet.Mass;
@@ -62,6 +56,7 @@ final class TakeOffViews {
     private final FindingWords words;
     private final Pictures pictures;
     private final PassPictures passPictures;
+    private final WorkingViews workings;
     private final Map<String, String> faultAt = new HashMap<>();
     private final Map<String, Estimate.Line> lines;
     private final Map<String, Operation> operations = new HashMap<>();
@@ -76,6 +71,7 @@ final class TakeOffViews {
         this.words = new FindingWords(numbers);
         this.pictures = new Pictures(numbers);
         this.passPictures = new PassPictures(numbers);
+        this.workings = new WorkingViews(numbers);
         reckoned.faults().forEach(f -> faultAt.putIfAbsent(f.pointer(), f.message()));
         this.lines = reckoned.lines();
         TakeOff takeOff = reckoned.read().takeOff();
@@ -390,7 +386,7 @@ final class TakeOffViews {
             add(drawn, pictures.shape(operation, id("shape", row)));
             drawn.addAll(passPictures.of(line, id("worked", row)));
         }
-        return slot(row, figures(line), cautions(row, line), drawn, working(line.why()));
+        return slot(row, figures(line), cautions(row, line), drawn, workings.of(line.why()));
     }
 
     private static void add(List<String> drawn, @Nullable String picture) {
@@ -551,61 +547,6 @@ final class TakeOffViews {
         return new Figure(name, numbers.show(minutes, 1), "min");
     }
 
-    // Why -------------------------------------------------------------------------------------
-
-    private WorkingView working(List<Why> whys) {
-        Map<String, String> marks = new LinkedHashMap<>();
-        List<WhyView> lines = new ArrayList<>();
-        for (Why why : whys) {
-            Optional<Formula> formula = Formulas.named(why.formula());
-            lines.add(
-                    new WhyView(
-                            named(why.figure()),
-                            precise(why.value()),
-                            formula.map(Formula::text).orElse(why.formula()),
-                            formula.map(Formula::source).orElse(""),
-                            why.inputs().stream().map(i -> input(i, marks)).toList()));
-        }
-        Map<String, String> origins = new LinkedHashMap<>();
-        marks.forEach((origin, mark) -> origins.put(mark, origin));
-        return new WorkingView(lines, origins);
-    }
-
-    private InputView input(Why.Input input, Map<String, String> marks) {
-        String mark =
-                input.origin().equals("computed")
-                        ? ""
-                        : marks.computeIfAbsent(input.origin(), o -> mark(marks.size()));
-        return new InputView(input.name(), precise(input.value()), input.unit(), mark);
-    }
-
-    /** a, b, … z, aa, ab, … */
-    private static String mark(int number) {
-        String last = String.valueOf((char) ('a' + number % 26));
-        return number < 26 ? last : mark(number / 26 - 1) + last;
-    }
-
-    /** {@code edgeThicknessMm} → "edge thickness, mm". */
-    private static String named(String figure) {
-        String words =
-                figure.replaceAll("(?<=[a-z])(?=[A-Z])", " ")
-                        .replaceAll("(?<=\\w)\\.(?=\\w)", ": ");
-        return words.replaceAll(" Mm2$", ", mm²")
-                .replaceAll(" Mm$", ", mm")
-                .toLowerCase(Locale.ROOT);
-    }
-
-    /** Six significant digits: enough to recompute by hand. */
-    private String precise(double value) {
-        if (value == 0 || !Double.isFinite(value)) {
-            return numbers.show(value, 0);
-        }
-        int whole = (int) Math.floor(Math.log10(Math.abs(value))) + 1;
-        return numbers.typed(
-                new java.math.BigDecimal(value)
-                        .round(new java.math.MathContext(Math.max(6, whole))));
-    }
-
     // Result ----------------------------------------------------------------------------------
 
     ResultView result(@Nullable String saved) {
@@ -663,7 +604,7 @@ final class TakeOffViews {
                                                 numbers.show(c.labourHours(), 2),
                                                 numbers.show(c.machineHours(), 2)))
                         .toList(),
-                working(main.why()));
+                workings.of(main.why()));
     }
 
     private List<StepView> steps(Estimate.ForQuantity main) {

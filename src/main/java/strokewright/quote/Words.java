@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.TakeOff;
+import strokewright.web.Numbers;
 
 /** What an estimate's lines are called where people read them. */
 final class Words {
@@ -83,6 +84,15 @@ final class Words {
         String passes = passes(line);
         String further = furtherPasses(line);
         return further == null ? passes : passes == null ? further : passes + ", then " + further;
+    }
+
+    /** That the minutes of a line are somebody's own, and why; empty where they are computed. */
+    static String own(Estimate.Line line, Numbers numbers) {
+        return line.override() == null
+                ? ""
+                : "Own minutes instead of %s computed: %s"
+                        .formatted(
+                                numbers.show(line.machineMinutes(), 1), line.override().reason());
     }
 
     /**
