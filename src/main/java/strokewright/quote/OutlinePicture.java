@@ -29,7 +29,10 @@ final class OutlinePicture {
     private static final double MARGIN = 30;
     private static final int MOST_STEPS = 4;
     private static final double CLOSEST = 1.2;
-    private static final double APART = 14;
+    private static final double AWAY = 17;
+    private static final double LEAST_ROOM = 8;
+    private static final int DIRECTIONS = 16;
+    private static final double SAMPLES_APART = 3;
     private static final int MOST_TOLD = 12;
     private static final int MOST_LABELS = 100;
 
@@ -42,9 +45,9 @@ final class OutlinePicture {
     private final double left;
     private final double top;
     private final double height;
-    private final double middleX;
-    private final double middleY;
-    private final List<double[]> labels = new ArrayList<>();
+
+    /** Places that a label keeps away from: the line itself and other labels. */
+    private final List<double[]> taken = new ArrayList<>();
 
     private OutlinePicture(LaidOutline laid, Estimate.Outlined outlined, Numbers numbers) {
         this.laid = laid;
@@ -75,8 +78,23 @@ final class OutlinePicture {
         this.height = high * scale + 2 * MARGIN;
         this.left = (WIDTH - wide * scale) / 2 - x0 * scale;
         this.top = MARGIN - y0 * scale;
-        this.middleX = (x0 + x1) / 2;
-        this.middleY = (y0 + y1) / 2;
+        runs.forEach(run -> run.forEach(worked -> sample(worked.bit())));
+    }
+
+    private void sample(Outline.Bit bit) {
+        double x = x(bit.x());
+        double y = y(bit.y());
+        double alongX = x(bit.toX()) - x;
+        double alongY = y(bit.toY()) - y;
+        int pieces = (int) Math.ceil(Math.hypot(alongX, alongY) / SAMPLES_APART);
+        for (int i = 0; i < pieces; i++) {
+            double[] place = {x + alongX * i / pieces, y + alongY * i / pieces};
+            double[] last = taken.isEmpty() ? null : taken.get(taken.size() - 1);
+            if (last == null
+                    || Math.hypot(last[0] - place[0], last[1] - place[1]) >= SAMPLES_APART / 2) {
+                taken.add(place);
+            }
+        }
     }
 
     /** With a caption in words, as a figure. */
@@ -234,22 +252,27 @@ final class OutlinePicture {
                 });
     }
 
-    /** Outside of the outline where there is room, else inside, else not at all. */
+    /** On whichever side there is most room; not at all where there is none. */
     private void label(Drawing drawing, String text, double atX, double atY) {
-        double dx = atX - middleX;
-        double dy = atY - middleY;
-        double far = Math.hypot(dx, dy);
-        double ux = far > 0 ? dx / far : 0;
-        double uy = far > 0 ? dy / far : -1;
-        for (double away : new double[] {17, -19}) {
-            double x = x(atX) + ux * away;
-            double y = y(atY) + uy * away;
-            boolean free = labels.stream().noneMatch(l -> Math.hypot(l[0] - x, l[1] - y) < APART);
-            if (free) {
-                labels.add(new double[] {x, y});
-                drawing.text("m strong", x, y + 4, text);
-                return;
+        double[] best = null;
+        double most = LEAST_ROOM;
+        for (int direction = 0; direction < DIRECTIONS; direction++) {
+            double angle = 2 * Math.PI * direction / DIRECTIONS;
+            double x = x(atX) + AWAY * Math.cos(angle);
+            double y = y(atY) + AWAY * Math.sin(angle);
+            double room =
+                    taken.stream()
+                            .mapToDouble(t -> Math.hypot(t[0] - x, t[1] - y))
+                            .min()
+                            .orElse(AWAY);
+            if (room > most + 0.5) {
+                most = room;
+                best = new double[] {x, y};
             }
+        }
+        if (best != null) {
+            taken.add(best);
+            drawing.text("m strong", best[0], best[1] + 4, text);
         }
     }
 
