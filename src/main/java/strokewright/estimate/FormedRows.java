@@ -3,6 +3,8 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import strokewright.forming.FormingFormula;
 import strokewright.forming.PassCourse;
@@ -15,13 +17,18 @@ import strokewright.quantity.Why.Input;
  * one go. Read from the line's own reasons, so that it shows what was reckoned, whatever the shop
  * book says today.
  *
+ * @param stretch its number along the outline, counted from one; 0 for what is no stretch
  * @param rows outermost last
  * @param course of the outermost row; null where nothing has to be put in, and beyond {@link
  *     PassPlan#MOST_PASSES} passes
  * @param correctionPasses on the outermost row, after all others
  */
 public record FormedRows(
-        Place place, List<Row> rows, @Nullable PassCourse course, int correctionPasses) {
+        Place place,
+        int stretch,
+        List<Row> rows,
+        @Nullable PassCourse course,
+        int correctionPasses) {
 
     public FormedRows {
         rows = List.copyOf(rows);
@@ -56,6 +63,8 @@ public record FormedRows(
 
     /** Strains of all rows of a place stand together, their passes follow in the same order. */
     private static final class Reading {
+        private static final Pattern STRETCH = Pattern.compile("stretch (\\d{1,6})\\..*");
+
         final List<FormedRows> found = new ArrayList<>();
 
         private final Estimate.Line line;
@@ -63,6 +72,7 @@ public record FormedRows(
         private final List<Why> passes = new ArrayList<>();
         private @Nullable PassCourse course;
         private boolean crown;
+        private int stretch;
         private boolean amongStrains;
         private @Nullable Why firstCycle;
         private @Nullable Why furtherCycle;
@@ -90,7 +100,18 @@ public record FormedRows(
                     passes.add(why);
                     course = course(why);
                 }
-                default -> amongStrains = false;
+                default -> {
+                    amongStrains = false;
+                    stretch(why.figure());
+                }
+            }
+        }
+
+        /** Its strokes, checks and minutes bear its number. */
+        private void stretch(String figure) {
+            Matcher named = STRETCH.matcher(figure);
+            if (named.matches()) {
+                stretch = Integer.parseInt(named.group(1));
             }
         }
 
@@ -104,12 +125,13 @@ public record FormedRows(
 
         void close() {
             if (!strains.isEmpty()) {
-                found.add(new FormedRows(place(), rows(), course, corrections()));
+                found.add(new FormedRows(place(), stretch, rows(), course, corrections()));
             }
             strains.clear();
             passes.clear();
             course = null;
             crown = false;
+            stretch = 0;
             amongStrains = false;
         }
 

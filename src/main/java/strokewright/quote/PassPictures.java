@@ -1,7 +1,6 @@
 package strokewright.quote;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import strokewright.estimate.Estimate;
@@ -60,8 +59,13 @@ final class PassPictures {
         return pictures;
     }
 
+    /** The first of them, as the line's own strains and passes are. */
     private static FormedRows mostWorked(List<FormedRows> places) {
-        return places.stream().max(Comparator.comparingInt(PassPictures::outermost)).orElseThrow();
+        FormedRows most = places.get(0);
+        for (FormedRows rows : places) {
+            most = outermost(rows) > outermost(most) ? rows : most;
+        }
+        return most;
     }
 
     private static int outermost(FormedRows rows) {
@@ -74,11 +78,10 @@ final class PassPictures {
             case RIM -> "rim";
             case CROWN -> "crown";
             case STRETCH -> {
-                int number = places.indexOf(rows);
-                Estimate.Stretched stretch = line.outline().stretches().get(number);
+                Estimate.Stretched stretch = line.outline().stretches().get(places.indexOf(rows));
                 yield (places.size() == 1
                                 ? "outline"
-                                : "most worked stretch, " + (number + 1) + " of " + places.size())
+                                : "stretch " + rows.stretch() + ", worked most")
                         + ", R "
                         + numbers.show(stretch.tightestRadiusMm(), 0);
             }

@@ -131,6 +131,27 @@ class FormedRowsTest {
         assertThat(passes).isGreaterThan(strokewright.forming.PassPlan.MOST_PASSES);
     }
 
+    /** The shrunk ones are worked first, whatever their place along the outline. */
+    @Test
+    void aStretchBearsItsNumberAlongTheOutline() {
+        List<Operation.Segment> segments =
+                List.of(
+                        new Operation.Segment(300.0, -150.0),
+                        new Operation.Segment(200.0, 90.0),
+                        new Operation.Segment(300.0, -400.0));
+        Estimate.Line line =
+                WorkedShop.lines(
+                                WorkedShop.of(
+                                        new Operation.FollowOutline(
+                                                null, segments, 20.0, null, null, null, null, null,
+                                                null),
+                                        "al",
+                                        1.5))
+                        .get(0);
+
+        assertThat(FormedRows.of(line)).extracting(FormedRows::stretch).containsExactly(2, 1, 3);
+    }
+
     @Test
     void rowsAreToldByHowFarTheyLieFromTheEdge() {
         FormedRows edge =

@@ -33,7 +33,7 @@ class PassPicturesTest {
 
         int passes = line.passes().get(line.passes().size() - 1);
         assertThat(plan)
-                .contains("most worked stretch, 2 of 3, R 90")
+                .contains("stretch 3, worked most, R 90")
                 .contains(passes + " passes of the outermost row to 40.5 % strain.")
                 .contains("Passes 1 to 6 held by the bite. Pass 7 held by both.")
                 .contains("held by both.")
