@@ -147,9 +147,11 @@ public record Estimate(
     /**
      * One stretch of an outline; strains and passes where it is tightest, outermost row last.
      *
+     * @param number counted from one along the outline, run after run
      * @param fromMm where it begins along its run
      */
     public record Stretched(
+            int number,
             Operation.Sense sense,
             String tool,
             double fromMm,

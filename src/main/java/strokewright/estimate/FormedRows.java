@@ -3,8 +3,6 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import strokewright.forming.FormingFormula;
 import strokewright.forming.PassCourse;
@@ -17,7 +15,7 @@ import strokewright.quantity.Why.Input;
  * one go. Read from the line's own reasons, so that it shows what was reckoned, whatever the shop
  * book says today.
  *
- * @param stretch its number along the outline, counted from one; 0 for what is no stretch
+ * @param stretch of an outline that the rows belong to; null for what is no stretch
  * @param rows outermost last
  * @param course of the outermost row; null where nothing has to be put in, and beyond {@link
  *     PassPlan#MOST_PASSES} passes
@@ -25,7 +23,7 @@ import strokewright.quantity.Why.Input;
  */
 public record FormedRows(
         Place place,
-        int stretch,
+        Estimate.@Nullable Stretched stretch,
         List<Row> rows,
         @Nullable PassCourse course,
         int correctionPasses) {
@@ -63,8 +61,6 @@ public record FormedRows(
 
     /** Strains of all rows of a place stand together, their passes follow in the same order. */
     private static final class Reading {
-        private static final Pattern STRETCH = Pattern.compile("stretch (\\d{1,6})\\..*");
-
         final List<FormedRows> found = new ArrayList<>();
 
         private final Estimate.Line line;
@@ -72,7 +68,6 @@ public record FormedRows(
         private final List<Why> passes = new ArrayList<>();
         private @Nullable PassCourse course;
         private boolean crown;
-        private int stretch;
         private boolean amongStrains;
         private @Nullable Why firstCycle;
         private @Nullable Why furtherCycle;
@@ -100,18 +95,7 @@ public record FormedRows(
                     passes.add(why);
                     course = course(why);
                 }
-                default -> {
-                    amongStrains = false;
-                    stretch(why.figure());
-                }
-            }
-        }
-
-        /** Its strokes, checks and minutes bear its number. */
-        private void stretch(String figure) {
-            Matcher named = STRETCH.matcher(figure);
-            if (named.matches()) {
-                stretch = Integer.parseInt(named.group(1));
+                default -> amongStrains = false;
             }
         }
 
@@ -125,13 +109,12 @@ public record FormedRows(
 
         void close() {
             if (!strains.isEmpty()) {
-                found.add(new FormedRows(place(), stretch, rows(), course, corrections()));
+                found.add(new FormedRows(place(), stretch(), rows(), course, corrections()));
             }
             strains.clear();
             passes.clear();
             course = null;
             crown = false;
-            stretch = 0;
             amongStrains = false;
         }
 
@@ -143,6 +126,11 @@ public record FormedRows(
                 return Place.STRETCH;
             }
             return line.rimShare() != null ? Place.RIM : Place.EDGE;
+        }
+
+        /** The outline has its stretches in the order in which they are worked. */
+        private Estimate.@Nullable Stretched stretch() {
+            return line.outline() == null ? null : line.outline().stretches().get(found.size());
         }
 
         private int corrections() {

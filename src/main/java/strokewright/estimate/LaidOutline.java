@@ -1,7 +1,10 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.FlangeSide;
 import strokewright.estimate.Operation.FollowOutline;
 import strokewright.estimate.Operation.Sense;
@@ -28,7 +31,12 @@ public record LaidOutline(FollowOutline operation, Outline outline, List<Stretch
      */
     public static LaidOutline of(FollowOutline operation, Times times) {
         Outline outline = outline(operation, times.smallestWorkableRadiusMm());
-        return new LaidOutline(operation, outline, stretches(operation, outline));
+        return new LaidOutline(
+                operation,
+                outline,
+                outline.stretches(
+                        operation.flange() == FlangeSide.INSIDE,
+                        PassPlan.NOT_WORTH_A_PASS / operation.heightMm()));
     }
 
     /**
@@ -51,17 +59,6 @@ public record LaidOutline(FollowOutline operation, Outline outline, List<Stretch
                 smallestRadiusMm);
     }
 
-    private static List<Stretch> stretches(FollowOutline operation, Outline outline) {
-        return outline.stretches(
-                operation.flange() == FlangeSide.INSIDE,
-                operation.path() == null,
-                worthACurvature(operation));
-    }
-
-    private static double worthACurvature(FollowOutline operation) {
-        return PassPlan.NOT_WORTH_A_PASS / operation.heightMm();
-    }
-
     static Sense sense(Stretch stretch) {
         return stretch.shrink() ? Sense.SHRINK : Sense.STRETCH;
     }
@@ -72,24 +69,22 @@ public record LaidOutline(FollowOutline operation, Outline outline, List<Stretch
 
     List<Phase> phases() {
         List<Phase> phases = new ArrayList<>();
-        if (has(Sense.SHRINK) || !has(Sense.STRETCH)) {
-            phases.add(
-                    new Phase(
-                            "/tool",
-                            operation.tool(),
-                            ToolChoice.inSense(ToolChoice.EDGE, Sense.SHRINK)));
+        boolean stretches = has(Sense.STRETCH);
+        boolean shrinks = has(Sense.SHRINK) || !stretches;
+        if (shrinks) {
+            phases.add(phase("/tool", operation.tool(), Sense.SHRINK));
         }
-        if (has(Sense.STRETCH)) {
-            String field = operation.stretchTool() == null ? "/tool" : "/stretchTool";
+        if (stretches) {
             phases.add(
-                    new Phase(
-                            has(Sense.SHRINK) ? "/stretchTool" : field,
-                            operation.stretchTool() == null && !has(Sense.SHRINK)
-                                    ? operation.tool()
-                                    : operation.stretchTool(),
-                            ToolChoice.inSense(ToolChoice.EDGE, Sense.STRETCH)));
+                    shrinks || operation.stretchTool() != null
+                            ? phase("/stretchTool", operation.stretchTool(), Sense.STRETCH)
+                            : phase("/tool", operation.tool(), Sense.STRETCH));
         }
         return phases;
+    }
+
+    private static Phase phase(String field, @Nullable String chosen, Sense sense) {
+        return new Phase(field, chosen, ToolChoice.inSense(ToolChoice.EDGE, sense));
     }
 
     /**
@@ -102,69 +97,20 @@ public record LaidOutline(FollowOutline operation, Outline outline, List<Stretch
 
     /** Bit by bit along each run. */
     public List<List<Worked>> bits() {
-        List<List<Worked>> runs = new ArrayList<>();
-        int before = 0;
-        for (Outline.Run run : outline.runs()) {
-            List<Stretch> ofRun = stretches(operation, new Outline(List.of(run)));
-            runs.add(bits(run, ofRun, before));
-            before += ofRun.size();
-        }
-        return runs;
-    }
-
-    private List<Worked> bits(Outline.Run run, List<Stretch> ofRun, int before) {
-        boolean[] turnsUp = turnsUp(run, ofRun);
-        double worth = worthACurvature(operation);
-        List<Worked> bits = new ArrayList<>();
-        int next = 0;
-        for (Outline.Bit bit : run.bits()) {
-            double at = bit.atMm() + bit.lengthMm() / 2;
-            while (next + 1 < ofRun.size() && at > toMm(ofRun.get(next))) {
-                next++;
-            }
-            int found = -1;
-            if (!ofRun.isEmpty() && Math.abs(bit.curvature()) >= worth) {
-                int last = ofRun.size() - 1;
-                if (at >= ofRun.get(next).fromMm() && at <= toMm(ofRun.get(next))) {
-                    found = next;
-                } else if (at + run.lengthMm() <= toMm(ofRun.get(last))) {
-                    found = last; // a closed line goes on where it began
-                }
-            }
-            boolean worked = found >= 0 && bit.curvature() > 0 == turnsUp[found];
-            bits.add(
-                    new Worked(
-                            bit,
-                            worked ? before + found + 1 : 0,
-                            worked
-                                    ? strain(ofRun.get(found).shrink(), Math.abs(bit.curvature()))
-                                    : 0));
-        }
-        return bits;
-    }
-
-    private static double toMm(Stretch stretch) {
-        return stretch.fromMm() + stretch.lengthMm();
-    }
-
-    /** Whether each stretch turns from x towards y; it begins with a bit that is worked. */
-    private static boolean[] turnsUp(Outline.Run run, List<Stretch> ofRun) {
-        boolean[] turnsUp = new boolean[ofRun.size()];
-        int next = 0;
-        for (Outline.Bit bit : run.bits()) {
-            if (next < ofRun.size() && bit.atMm() >= ofRun.get(next).fromMm() - 1e-9) {
-                turnsUp[next++] = bit.curvature() > 0;
+        Map<Outline.Bit, Worked> worked = new IdentityHashMap<>();
+        for (int i = 0; i < stretches.size(); i++) {
+            Edges.OutlinedEdge edge =
+                    new Edges.OutlinedEdge(stretches.get(i), operation.heightMm());
+            for (Outline.Bit bit : stretches.get(i).bits()) {
+                worked.put(bit, new Worked(bit, i + 1, edge.strainAt(bit)));
             }
         }
-        return turnsUp;
-    }
-
-    private double strain(boolean shrink, double curvature) {
-        double height = operation.heightMm();
-        if (shrink && height * curvature >= 1) {
-            return Double.POSITIVE_INFINITY;
-        }
-        Stretch here = new Stretch(shrink, 0, 1, List.of(new Bend(1, curvature)));
-        return new Edges.OutlinedEdge(here, height).strainAt(height);
+        return outline.runs().stream()
+                .map(
+                        run ->
+                                run.bits().stream()
+                                        .map(b -> worked.getOrDefault(b, new Worked(b, 0, 0)))
+                                        .toList())
+                .toList();
     }
 }

@@ -49,7 +49,7 @@ final class OutlineWork extends FormedWork {
             use(tool);
             for (int i = 0; i < laid.stretches().size(); i++) {
                 if (LaidOutline.sense(laid.stretches().get(i)) == sense) {
-                    stretch("stretch " + (i + 1), laid.stretches().get(i), tool, done);
+                    stretch(i + 1, laid.stretches().get(i), tool, done);
                 }
             }
         }
@@ -76,7 +76,7 @@ final class OutlineWork extends FormedWork {
                                 .toList());
     }
 
-    private void stretch(String name, Stretch stretch, Tool tool, List<Estimate.Stretched> done) {
+    private void stretch(int number, Stretch stretch, Tool tool, List<Estimate.Stretched> done) {
         double height = laid.operation().heightMm();
         double radius = 1 / stretch.tightest();
         Edges.OutlinedEdge edge = new Edges.OutlinedEdge(stretch, height);
@@ -100,7 +100,7 @@ final class OutlineWork extends FormedWork {
         correctionPasses = bench.correctionPasses(working);
         Minutes minutes =
                 Minutes.alongStretch(
-                        name,
+                        "stretch " + number,
                         stretch,
                         heights,
                         plan,
@@ -129,6 +129,7 @@ final class OutlineWork extends FormedWork {
         anneals = Math.max(anneals, plan.anneals());
         Estimate.Stretched line =
                 new Estimate.Stretched(
+                        number,
                         LaidOutline.sense(stretch),
                         tool.name(),
                         stretch.fromMm(),

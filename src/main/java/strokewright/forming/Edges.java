@@ -95,6 +95,14 @@ public final class Edges {
             return strainFormula().apply(height, 1 / stretch.tightest(), 0);
         }
 
+        /** Strain of the outermost row at one bit; infinite where the flange does not fit in. */
+        public double strainAt(Outline.Bit bit) {
+            double radius = 1 / Math.abs(bit.curvature());
+            return stretch.shrink() && heightMm >= radius
+                    ? Double.POSITIVE_INFINITY
+                    : strainFormula().apply(heightMm, radius, 0);
+        }
+
         public double bandMm2() {
             return stretch.bentMm() * heightMm;
         }

@@ -12,9 +12,11 @@ import strokewright.forming.Outline.Run;
  *
  * @param fromMm where it begins along its run
  * @param lengthMm straights within it included
- * @param bends what is bent of it, curvatures positive, the tightest last; alike ones together
+ * @param bits what is bent of it, along the line
+ * @param bends the same with positive curvatures, the tightest last; alike ones together
  */
-public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend> bends) {
+public record Stretch(
+        boolean shrink, double fromMm, double lengthMm, List<Bit> bits, List<Bend> bends) {
 
     /** Bends are put together until so many are left: enough for six digits of the passes. */
     private static final int MOST_BENDS = 100;
@@ -22,6 +24,7 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
     private static final double SLIP = Math.toRadians(0.5);
 
     public Stretch {
+        bits = List.copyOf(bits);
         bends = List.copyOf(bends);
     }
 
@@ -41,9 +44,9 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
     }
 
     /**
-     * @param inside 1 where a turn from x towards y is shrunk, −1 where it is stretched
+     * @param shrinks 1 where a turn from x towards y is shrunk, −1 where it is stretched
      */
-    static List<Stretch> of(Run run, double inside, double worthACurvature) {
+    static List<Stretch> of(Run run, int shrinks, double worthACurvature) {
         List<Growing> found = new ArrayList<>();
         boolean afterCorner = false;
         int corner = 0;
@@ -58,7 +61,7 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
             if (Math.abs(bit.curvature()) < worthACurvature) {
                 continue;
             }
-            boolean shrink = bit.curvature() * inside > 0;
+            boolean shrink = bit.curvature() * shrinks > 0;
             if (growing == null || growing.shrink != shrink) {
                 growing = new Growing(shrink, bit.atMm(), afterCorner);
                 found.add(growing);
@@ -83,7 +86,7 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
             Growing before = kept.isEmpty() ? null : kept.get(kept.size() - 1);
             if (before != null && before.shrink == next.shrink && !afterCorner) {
                 before.to = next.to;
-                before.bends.addAll(next.bends);
+                before.bits.addAll(next.bits);
             } else {
                 kept.add(next);
             }
@@ -111,7 +114,7 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
             return;
         }
         last.to = run.lengthMm() + first.to;
-        last.bends.addAll(first.bends);
+        last.bits.addAll(first.bits);
         found.remove(0);
     }
 
@@ -120,7 +123,7 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
         final double from;
         final boolean afterCorner;
         double to;
-        final List<Bend> bends = new ArrayList<>();
+        final List<Bit> bits = new ArrayList<>();
 
         Growing(boolean shrink, double from, boolean afterCorner) {
             this.shrink = shrink;
@@ -129,22 +132,25 @@ public record Stretch(boolean shrink, double fromMm, double lengthMm, List<Bend>
         }
 
         double turning() {
-            return bends.stream().mapToDouble(b -> b.lengthMm() * b.curvature()).sum();
+            return bits.stream().mapToDouble(b -> b.lengthMm() * Math.abs(b.curvature())).sum();
         }
 
         void add(Bit bit) {
-            bends.add(new Bend(bit.lengthMm(), Math.abs(bit.curvature())));
+            bits.add(bit);
             to = bit.atMm() + bit.lengthMm();
         }
 
         Stretch grown() {
-            return new Stretch(shrink, from, to - from, together());
+            return new Stretch(shrink, from, to - from, bits, bends());
         }
 
         /** Alike ones together; of many, neighbours by curvature too, but never the tightest. */
-        private List<Bend> together() {
-            List<Bend> sorted = new ArrayList<>(bends);
-            sorted.sort(Comparator.comparingDouble(Bend::curvature));
+        private List<Bend> bends() {
+            List<Bend> sorted =
+                    bits.stream()
+                            .map(b -> new Bend(b.lengthMm(), Math.abs(b.curvature())))
+                            .sorted(Comparator.comparingDouble(Bend::curvature))
+                            .toList();
             List<Bend> alike = together(sorted, 1e-9);
             double alikeWithin = 1e-7;
             while (alike.size() > MOST_BENDS) {

@@ -13,8 +13,8 @@ import org.springframework.web.util.HtmlUtils;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.LaidOutline;
 import strokewright.estimate.LaidOutline.Worked;
-import strokewright.estimate.Operation.Sense;
 import strokewright.forming.Outline;
+import strokewright.forming.Stretch;
 import strokewright.web.Drawing;
 import strokewright.web.Numbers;
 
@@ -349,17 +349,16 @@ final class OutlinePicture {
 
     /** As the estimate has it; a stretch that is refused has no passes there. */
     private String stretch(int index) {
-        strokewright.forming.Stretch stretch = laid.stretches().get(index);
+        Stretch stretch = laid.stretches().get(index);
+        int number = index + 1;
         String begins =
-                (index + 1)
+                number
                         + (stretch.shrink() ? ": shrinks over " : ": stretches over ")
                         + mm(stretch.bentMm())
                         + ", tightest R "
                         + numbers.show(1 / stretch.tightest(), 0);
         return outlined.stretches().stream()
-                .filter(s -> s.sense() == (stretch.shrink() ? Sense.SHRINK : Sense.STRETCH))
-                .filter(s -> Math.abs(s.fromMm() - stretch.fromMm()) < 1e-9)
-                .filter(s -> Math.abs(s.lengthMm() - stretch.lengthMm()) < 1e-9)
+                .filter(s -> s.number() == number)
                 .findFirst()
                 .map(s -> begins + ", strain " + percent(most(s.strains())) + ", " + passes(s))
                 .orElse(begins + ", too tight for this flange");

@@ -2,6 +2,7 @@ package strokewright.quote;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.FormedRows;
@@ -78,10 +79,10 @@ final class PassPictures {
             case RIM -> "rim";
             case CROWN -> "crown";
             case STRETCH -> {
-                Estimate.Stretched stretch = line.outline().stretches().get(places.indexOf(rows));
+                Estimate.Stretched stretch = Objects.requireNonNull(rows.stretch());
                 yield (places.size() == 1
                                 ? "outline"
-                                : "stretch " + rows.stretch() + ", worked most")
+                                : "stretch " + stretch.number() + ", worked most")
                         + ", R "
                         + numbers.show(stretch.tightestRadiusMm(), 0);
             }

@@ -298,7 +298,7 @@ class OutlineTest {
 
         assertThat(outline.lengthMm()).isCloseTo(140 + Math.PI * 50, within(1e-9));
         assertThat(run.turning()).isCloseTo(Math.PI / 2 - 0.2, within(1e-9));
-        assertThat(outline.stretches(true, true, 1e-6))
+        assertThat(outline.stretches(true, 1e-6))
                 .extracting(Stretch::shrink)
                 .containsExactly(true, false);
     }
@@ -330,7 +330,7 @@ class OutlineTest {
     }
 
     private static List<Stretch> stretches(Outline outline) {
-        return outline.stretches(true, false, 0.0005 / 40);
+        return outline.stretches(true, 0.0005 / 40);
     }
 
     private static String polygon(int n, double radius, int decimals) {
