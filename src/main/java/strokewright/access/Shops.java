@@ -52,6 +52,14 @@ public class Shops {
                 .single();
     }
 
+    /** What somebody who can sign in to the current shop, or once could, is called. */
+    public String nameOf(UUID user) {
+        return sql.sql("select display_name from login where shop_id = ? and id = ?")
+                .params(SignedIn.current().shopId(), user)
+                .query(String.class)
+                .single();
+    }
+
     /**
      * Opens a shop with its owner, and whatever {@link ShopOpened} brings, in one transaction. When
      * somebody of the owner's user name exists already, that one is answered and nothing is done.

@@ -7,11 +7,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Shops;
@@ -29,14 +29,12 @@ import strokewright.web.Problem;
 class StripSets {
 
     private final EntityManager entities;
-    private final JdbcClient sql;
     private final ShopBooks books;
     private final Shops shops;
     private final Clock clock;
 
-    StripSets(EntityManager entities, JdbcClient sql, ShopBooks books, Shops shops, Clock clock) {
+    StripSets(EntityManager entities, ShopBooks books, Shops shops, Clock clock) {
         this.entities = entities;
-        this.sql = sql;
         this.books = books;
         this.shops = shops;
         this.clock = clock;
@@ -138,7 +136,7 @@ class StripSets {
 
     private static void requireFitted(StripFit fit) {
         if (fit.refused()) {
-            StripWords words = new StripWords(Numbers.of(java.util.Locale.ENGLISH));
+            StripWords words = new StripWords(Numbers.of(Locale.ENGLISH));
             throw Problem.wrongState(
                     "Nothing was fitted from these strips, so there is nothing to adopt.",
                     fit.findings().stream()
@@ -195,14 +193,7 @@ class StripSets {
     }
 
     private StripSetDocument document(StripSet set) {
-        return StripSetDocument.of(set, nameOf(set.enteredBy()));
-    }
-
-    private String nameOf(UUID user) {
-        return sql.sql("select display_name from login where shop_id = ? and id = ?")
-                .params(SignedIn.current().shopId(), user)
-                .query(String.class)
-                .single();
+        return StripSetDocument.of(set, shops.nameOf(set.enteredBy()));
     }
 
     private Instant now() {

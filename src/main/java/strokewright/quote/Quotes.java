@@ -392,8 +392,8 @@ public class Quotes {
                 LocalDate.ofInstant(revision.at(), shops.current().timeZone()),
                 revision.title(),
                 addressee(revision),
-                name(quote.createdBy()),
-                revision.issuedBy() == null ? null : name(revision.issuedBy()),
+                shops.nameOf(quote.createdBy()),
+                revision.issuedBy() == null ? null : shops.nameOf(revision.issuedBy()),
                 revision.edition(),
                 revision.methodVersion(),
                 revision.feasible(),
@@ -423,13 +423,6 @@ public class Quotes {
                                         revision.customerId(), row.getString(1), row.getString(2)))
                 .optional()
                 .orElseGet(() -> customers.get(revision.customerId()));
-    }
-
-    private String name(UUID user) {
-        return sql.sql("select display_name from login where shop_id = ? and id = ?")
-                .params(SignedIn.current().shopId(), user)
-                .query(String.class)
-                .single();
     }
 
     private Instant now() {
