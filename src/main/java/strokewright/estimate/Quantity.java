@@ -94,17 +94,7 @@ final class Quantity {
                         computed("run", runMinutes, "min"));
         double hours = working.figure("hours.plan", HOURS, computed("minutes", total, "min"));
         Currency currency = Objects.requireNonNull(book.currency());
-        BuildUp build =
-                BuildUp.forward(
-                        material(),
-                        labour(),
-                        machine(),
-                        specialDirect(),
-                        quantity,
-                        currency,
-                        Objects.requireNonNull(book.priceScheme()),
-                        Bench.origin(book, null),
-                        working);
+        BuildUp build = buildUp();
         return new Estimate.ForQuantity(
                 quantity,
                 passing.passage(),
@@ -121,6 +111,27 @@ final class Quantity {
                 Cents.price(build, currency),
                 Money.rounded(build.priceEach(), currency),
                 working.lines());
+    }
+
+    /** Total cost of the whole quantity before any rounding. */
+    double exactCost() {
+        toolChanges(Passing.cheaper(rounds, quantity, proves()));
+        lines.forEach(this::charge);
+        return buildUp().total().doubleValue();
+    }
+
+    /** Once everything is charged. */
+    private BuildUp buildUp() {
+        return BuildUp.forward(
+                material(),
+                labour(),
+                machine(),
+                specialDirect(),
+                quantity,
+                Objects.requireNonNull(book.currency()),
+                Objects.requireNonNull(book.priceScheme()),
+                Bench.origin(book, null),
+                working);
     }
 
     /** Proving the first item right through: for more than one, unless it is a repeat. */

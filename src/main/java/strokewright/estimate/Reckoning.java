@@ -54,4 +54,9 @@ public final class Reckoning {
     public Estimate.ForQuantity forQuantity(int quantity) {
         return new Quantity(takeOff, book, lines, rounds, metal, quantity).estimate();
     }
+
+    /** Total cost of any quantity before it is rounded to the cent. */
+    double exactCost(int quantity) {
+        return new Quantity(takeOff, book, lines, rounds, metal, quantity).exactCost();
+    }
 }

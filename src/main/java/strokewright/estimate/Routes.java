@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -117,27 +118,18 @@ public final class Routes {
     }
 
     /** What shows only while reckoning is told at the route, too. */
-    private static java.util.Optional<Reckoning> reckon(
+    private static Optional<Reckoning> reckon(
             String at, Route route, ShopBook book, Faults faults) {
         try {
-            return java.util.Optional.of(Estimating.reckon(route.takeOff(), book));
+            return Optional.of(Estimating.reckon(route.takeOff(), book));
         } catch (InvalidInput e) {
             add(at, e.faults(), faults);
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
     }
 
     private static void add(String at, List<Fault> found, Faults faults) {
         found.forEach(f -> faults.add(at + f.pointer(), f.message()));
-    }
-
-    /** The trace has the total before it is rounded to the cent. */
-    private static double exactCost(Estimate.ForQuantity figures) {
-        return figures.why().stream()
-                .filter(why -> why.figure().equals("cost.total"))
-                .findFirst()
-                .orElseThrow(() -> new IllegalStateException("no trace of the total cost"))
-                .value();
     }
 
     public int upTo() {
@@ -151,7 +143,7 @@ public final class Routes {
      */
     public double cost(int route, int quantity) {
         if (costs[route][quantity] == 0) {
-            costs[route][quantity] = exactCost(reckonings.get(route).forQuantity(quantity));
+            costs[route][quantity] = reckonings.get(route).exactCost(quantity);
         }
         return costs[route][quantity];
     }
