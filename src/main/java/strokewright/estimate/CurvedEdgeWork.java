@@ -52,16 +52,11 @@ final class CurvedEdgeWork extends FormedWork {
 
     /** The largest height at this radius and the smallest radius at this height. */
     private @Nullable Map<String, Object> feasible() {
-        boolean shrink = shape.shrink();
-        double most = feasibleStrain(shrink);
         return Feasible.edge(
-                h ->
-                        (!shrink || h < edge.radiusMm())
-                                && shape.edgeStrain(h, edge.radiusMm()) <= most,
+                shape::edgeStrain,
+                shape.shrink(),
+                feasibleStrain(shape.shrink()),
                 edge.heightMm(),
-                r ->
-                        (!shrink || r > edge.heightMm())
-                                && shape.edgeStrain(edge.heightMm(), r) <= most,
                 edge.radiusMm(),
                 edge.startRadiusMm() == null ? Feasible.LARGEST_RADIUS_MM : edge.startRadiusMm());
     }

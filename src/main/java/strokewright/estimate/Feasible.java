@@ -2,6 +2,7 @@ package strokewright.estimate;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
 
@@ -16,22 +17,36 @@ final class Feasible {
 
     private Feasible() {}
 
-    /** The height at this radius, and the radius at this height, for which it holds. */
+    /**
+     * The largest height at the stated radius, and the smallest radius at the stated height.
+     *
+     * @param strain at the edge, by height and radius
+     * @param insideBend whether the height must stay under the radius
+     * @param most strain that can be put in
+     * @param loosestRadius of which no looser one is asked for
+     */
     static @Nullable Map<String, Object> edge(
-            DoublePredicate height,
-            double statedHeight,
-            DoublePredicate radius,
-            double statedRadius,
+            DoubleBinaryOperator strain,
+            boolean insideBend,
+            double most,
+            double height,
+            double radius,
             double loosestRadius) {
+        DoubleBinaryPredicate holds =
+                (h, r) -> (!insideBend || h < r) && strain.applyAsDouble(h, r) <= most;
         Map<String, Object> change = new LinkedHashMap<>();
-        Double lower = largest(height, statedHeight);
+        Double lower = largest(h -> holds.test(h, radius), height);
         if (lower != null) {
             change.put("heightMm", lower);
         }
-        if (radius.test(loosestRadius)) {
-            change.put("radiusMm", smallest(radius, statedRadius, loosestRadius));
+        if (holds.test(height, loosestRadius)) {
+            change.put("radiusMm", smallest(r -> holds.test(height, r), radius, loosestRadius));
         }
         return change.isEmpty() ? null : change;
+    }
+
+    private interface DoubleBinaryPredicate {
+        boolean test(double height, double radius);
     }
 
     /** The largest value under the stated one for which it holds; null when there is none. */

@@ -63,16 +63,11 @@ final class FlangeWork extends FormedWork {
 
     /** The largest height at this radius and the smallest radius at this height. */
     private @Nullable Map<String, Object> feasible() {
-        boolean shrink = shape.shrink();
-        double most = feasibleStrain(shrink);
         return Feasible.edge(
-                h ->
-                        (shrink || h < flange.radiusMm())
-                                && shape.edgeStrain(h, flange.radiusMm()) <= most,
+                shape::edgeStrain,
+                !shape.shrink(),
+                feasibleStrain(shape.shrink()),
                 flange.heightMm(),
-                r ->
-                        (shrink || r > flange.heightMm())
-                                && shape.edgeStrain(flange.heightMm(), r) <= most,
                 flange.radiusMm(),
                 Feasible.LARGEST_RADIUS_MM);
     }

@@ -58,11 +58,7 @@ final class Limits {
     private Finding forAllTools(Finding finding) {
         return !finding.code().equals("over-tool-capacity")
                 ? finding
-                : new Finding(
-                        finding.code(),
-                        finding.severity(),
-                        finding.pointer(),
-                        finding.values(),
+                : finding.offering(
                         findings.stream()
                                 .filter(f -> f.code().equals(finding.code()))
                                 .map(Finding::change)

@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -99,7 +100,7 @@ record Planned(
 
     private static Finding also(
             Finding finding, @Nullable String machine, Map<String, Object> tools) {
-        Map<String, Object> change = new java.util.LinkedHashMap<>();
+        Map<String, Object> change = new LinkedHashMap<>();
         if (finding.change() != null) {
             change.putAll(finding.change());
         }
@@ -107,13 +108,6 @@ record Planned(
             change.put("machine", machine);
         }
         change.putAll(tools);
-        return change.isEmpty()
-                ? finding
-                : new Finding(
-                        finding.code(),
-                        finding.severity(),
-                        finding.pointer(),
-                        finding.values(),
-                        change);
+        return finding.offering(change);
     }
 }

@@ -53,35 +53,28 @@ public record Minutes(
         if (tippingPasses > 0) {
             strokes.add(rowStrokes(tippingPasses, bendLineMm, pitch, working));
         }
-        double pickUps = plan.total() + correctionPasses + tippingPasses;
-        double checks =
-                working.figure(
-                        name + ".checks",
-                        CHECKS,
-                        computed("passes of the most worked row", plan.most(), ""),
-                        pace.checkEveryPasses(),
-                        computed("correction passes", correctionPasses, ""));
-        double stations =
-                working.figure(
-                        name + ".stations",
-                        ARC_STATIONS,
-                        computed("length", outermost.lengthMm(), "mm"),
-                        stationLength);
-        double total =
-                working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
-        return timed(name, total, pickUps, checks, stations, 0, pace, working);
+        return atAnEdge(
+                name,
+                strokes,
+                plan,
+                correctionPasses,
+                tippingPasses,
+                outermost.lengthMm(),
+                stationLength,
+                pace,
+                working);
     }
 
     /**
      * One stretch of an outline: the rows' strokes follow the strain along it, correction passes
      * run over all that is bent.
      *
-     * @param stretchOf where it is and how it is bent
+     * @param stretch where it is and how it is bent
      * @param heights of the rows, outermost last
      */
     public static Minutes alongStretch(
             String name,
-            Stretch stretchOf,
+            Stretch stretch,
             List<Double> heights,
             PassPlan plan,
             Metal metal,
@@ -96,7 +89,7 @@ public record Minutes(
         for (double height : heights) {
             double length =
                     OutlinePasses.lengthMm(
-                            height, stretchOf, plan, metal, thicknessMm, setting, working);
+                            height, stretch, plan, metal, thicknessMm, setting, working);
             strokes.add(
                     computed(
                             "strokes of a row",
@@ -107,7 +100,30 @@ public record Minutes(
                                     pitch),
                             ""));
         }
-        strokes.add(rowStrokes(correctionPasses, stretchOf.bentMm(), pitch, working));
+        strokes.add(rowStrokes(correctionPasses, stretch.bentMm(), pitch, working));
+        return atAnEdge(
+                name,
+                strokes,
+                plan,
+                correctionPasses,
+                0,
+                stretch.lengthMm(),
+                stationLength,
+                pace,
+                working);
+    }
+
+    /** Checks of the most worked row and after corrections, a pick-up for every pass and row. */
+    private static Minutes atAnEdge(
+            String name,
+            List<Input> strokes,
+            PassPlan plan,
+            int correctionPasses,
+            int tippingPasses,
+            double lengthMm,
+            Input stationLength,
+            Pace pace,
+            Working working) {
         double checks =
                 working.figure(
                         name + ".checks",
@@ -119,12 +135,12 @@ public record Minutes(
                 working.figure(
                         name + ".stations",
                         ARC_STATIONS,
-                        computed("length", stretchOf.lengthMm(), "mm"),
+                        computed("length", lengthMm, "mm"),
                         stationLength);
         double total =
                 working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
-        return timed(
-                name, total, plan.total() + correctionPasses, checks, stations, 0, pace, working);
+        double pickUps = plan.total() + correctionPasses + tippingPasses;
+        return timed(name, total, pickUps, checks, stations, 0, pace, working);
     }
 
     /**

@@ -30,4 +30,9 @@ public record Finding(
     public Finding(String code, Severity severity, String pointer, Map<String, Object> values) {
         this(code, severity, pointer, values, null);
     }
+
+    /** The same with another change offered; with none where there is nothing to offer. */
+    public Finding offering(Map<String, Object> other) {
+        return new Finding(code, severity, pointer, values, other.isEmpty() ? null : other);
+    }
 }
