@@ -300,7 +300,16 @@ public record ShopBook(
             @Nullable Double biteStrain,
             @Nullable Double strokeWorkJ,
             @Nullable Double feedEfficiency,
-            @Nullable String origin) {}
+            @Nullable String origin) {
+
+        /** Beyond these a figure is a slip of unit or decimal point. */
+        public static final double LOWEST_BITE = 0.0005;
+
+        public static final double HIGHEST_BITE = 0.2;
+        public static final double LOWEST_WORK_J = 0.001;
+        public static final double HIGHEST_WORK_J = 1000;
+        public static final double LOWEST_EFFICIENCY = 0.05;
+    }
 
     /**
      * Times and limits of the calculation.

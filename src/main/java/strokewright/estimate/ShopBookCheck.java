@@ -218,7 +218,11 @@ public final class ShopBookCheck {
 
     private void bite(String at, Tool tool) {
         if (tool.biteStrain() != null || !WITHOUT_STRAIN.contains(tool.kind())) {
-            faults.within(at + "/biteStrain", tool.biteStrain(), 0.0005, 0.2);
+            faults.within(
+                    at + "/biteStrain",
+                    tool.biteStrain(),
+                    PassLimit.LOWEST_BITE,
+                    PassLimit.HIGHEST_BITE);
         }
     }
 
@@ -242,9 +246,18 @@ public final class ShopBookCheck {
     private void passLimit(String at, PassLimit limit) {
         faults.known(at + "/tool", limit.tool(), toolNames, "tool");
         faults.known(at + "/family", limit.family(), families, "grade's family");
-        faults.withinIfGiven(at + "/biteStrain", limit.biteStrain(), 0.0005, 0.2);
-        faults.withinIfGiven(at + "/strokeWorkJ", limit.strokeWorkJ(), 0.001, 1000);
-        faults.withinIfGiven(at + "/feedEfficiency", limit.feedEfficiency(), 0.05, 1);
+        faults.withinIfGiven(
+                at + "/biteStrain",
+                limit.biteStrain(),
+                PassLimit.LOWEST_BITE,
+                PassLimit.HIGHEST_BITE);
+        faults.withinIfGiven(
+                at + "/strokeWorkJ",
+                limit.strokeWorkJ(),
+                PassLimit.LOWEST_WORK_J,
+                PassLimit.HIGHEST_WORK_J);
+        faults.withinIfGiven(
+                at + "/feedEfficiency", limit.feedEfficiency(), PassLimit.LOWEST_EFFICIENCY, 1);
         faults.text(at + "/origin", limit.origin());
         if (limit.biteStrain() == null
                 && limit.strokeWorkJ() == null

@@ -8,6 +8,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.ShopBook.PassLimit;
 import strokewright.forming.FormingFormula;
 import strokewright.forming.Metal;
 import strokewright.forming.PassPlan;
@@ -44,14 +45,6 @@ record StripFit(
 
     /** Residuals beyond this share of the strokes are no scatter any more. */
     static final double MOST_SCATTER = 0.25;
-
-    /** As the shop book takes them. */
-    private static final double LOWEST_BITE = 0.0005;
-
-    private static final double HIGHEST_BITE = 0.2;
-    private static final double LOWEST_WORK_J = 0.001;
-    private static final double HIGHEST_WORK_J = 1000;
-    private static final double LOWEST_EFFICIENCY = 0.05;
 
     StripFit {
         readings = List.copyOf(readings);
@@ -131,10 +124,20 @@ record StripFit(
             scatter(passes);
             toldApart(passes);
             if (findings.isEmpty()) {
-                credible("/strips", "bite-not-credible", passes.bite(), LOWEST_BITE, HIGHEST_BITE);
-                credible("/strips", "work-not-credible", work, LOWEST_WORK_J, HIGHEST_WORK_J);
+                credible(
+                        "/strips",
+                        "bite-not-credible",
+                        passes.bite(),
+                        PassLimit.LOWEST_BITE,
+                        PassLimit.HIGHEST_BITE);
+                credible(
+                        "/strips",
+                        "work-not-credible",
+                        work,
+                        PassLimit.LOWEST_WORK_J,
+                        PassLimit.HIGHEST_WORK_J);
             }
-            credible("/strips", "feed-not-credible", efficiency, LOWEST_EFFICIENCY, 1);
+            credible("/strips", "feed-not-credible", efficiency, PassLimit.LOWEST_EFFICIENCY, 1);
             boolean refused = !findings.isEmpty();
             if (!refused) {
                 bounds(passes.bite(), work);
