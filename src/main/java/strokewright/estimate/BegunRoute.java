@@ -3,6 +3,7 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -417,7 +418,7 @@ public record BegunRoute(Route route, List<Finding> notes) {
 
         private String standard(@Nullable String asked, @Nullable String usual, Unit unit) {
             String name = asked == null ? usual : asked;
-            String word = unit.name().toLowerCase(java.util.Locale.ROOT);
+            String word = unit.name().toLowerCase(Locale.ROOT);
             if (name == null) {
                 faults.add(
                         "/start/standard",

@@ -87,6 +87,56 @@ public record Estimate(
             List<Finding> findings,
             List<Why> why) {
 
+        /**
+         * Of a time standard.
+         *
+         * @param part null for work on the assembly
+         * @param setupMinutes once per order
+         * @param minutes elapsed, of one piece
+         */
+        static Line byStandard(
+                @Nullable String part,
+                int position,
+                ShopBook.Standard standard,
+                double setupMinutes,
+                double minutes,
+                List<Why> why) {
+            return new Line(
+                    part,
+                    position,
+                    Operation.Standard.KIND,
+                    standard.name(),
+                    standard.workCentre(),
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    setupMinutes,
+                    minutes,
+                    minutes * standard.people(),
+                    standard.people(),
+                    null,
+                    List.of(),
+                    why);
+        }
+
         Line withFindings(List<Finding> other) {
             return new Line(
                     part,

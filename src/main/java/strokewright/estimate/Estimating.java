@@ -3,6 +3,7 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook.Sheet;
 import strokewright.estimate.ShopBook.Standard;
@@ -101,40 +102,7 @@ public final class Estimating {
             each = working.figure("machineMinutes", StandardFormula.EACH, unit, amount);
         }
         Estimate.Line line =
-                new Estimate.Line(
-                        part,
-                        position,
-                        operation.kind(),
-                        standard.name(),
-                        standard.workCentre(),
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        setup,
-                        each,
-                        each * standard.people(),
-                        standard.people(),
-                        null,
-                        List.of(),
-                        working.lines());
+                Estimate.Line.byStandard(part, position, standard, setup, each, working.lines());
         return new Worked(
                 line,
                 perAssembly,
@@ -146,10 +114,10 @@ public final class Estimating {
                 null);
     }
 
-    private static java.util.Optional<Metalled> metal(
+    private static Optional<Metalled> metal(
             ShopBook book, Part part, String pointer, List<Finding> findings) {
         if (part.supply() == Supply.CUSTOMER) {
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         Sheet sheet = sheet(book, part);
         if (sheet == null) {
@@ -159,11 +127,10 @@ public final class Estimating {
                             Severity.DOUBT,
                             pointer + "/grade",
                             Map.of("grade", part.grade(), "thicknessMm", part.thicknessMm())));
-            return java.util.Optional.empty();
+            return Optional.empty();
         }
         double kg = Bench.blankMassKg(book, part);
-        return java.util.Optional.of(
-                new Metalled(part, kg, sheet, Bench.origin(book, sheet.origin())));
+        return Optional.of(new Metalled(part, kg, sheet, Bench.origin(book, sheet.origin())));
     }
 
     /** The line of this thickness, else the line of the grade for every thickness. */

@@ -7,6 +7,7 @@ import static strokewright.quantity.Why.Input.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Formed;
@@ -68,7 +69,7 @@ abstract class FormedWork {
             int position,
             String pointer,
             List<Phase> phases,
-            java.util.function.Function<Maker, FormedWork> kind) {
+            Function<Maker, FormedWork> kind) {
 
         static Maker of(Bench bench, Formed operation, int position, String pointer) {
             if (operation instanceof Operation.Dish dish) {

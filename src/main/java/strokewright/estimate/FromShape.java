@@ -52,9 +52,6 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
     /** A stretched edge is dressed first where it is stretched more; common practice, no source. */
     private static final double DRESS_OVER_STRAIN = 0.08;
 
-    /** One station of an area, method's 150 mm square. */
-    private static final double STATION_MM2 = 150.0 * 150.0;
-
     public FromShape {
         parts = List.copyOf(parts);
         assembly = List.copyOf(assembly);
@@ -128,16 +125,7 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
         }
 
         FromShape made() {
-            Blank blank =
-                    shape instanceof Ring ring
-                            ? ring(ring)
-                            : shape instanceof Shape.Arc arc
-                                    ? arc(arc)
-                                    : shape instanceof UFrame frame
-                                            ? uFrame(frame)
-                                            : shape instanceof CurvedRib rib
-                                                    ? curvedRib(rib)
-                                                    : flatPart();
+            Blank blank = blankAndWork();
             String name = shape.name() == null || shape.name().isBlank() ? null : shape.name();
             Part part =
                     new Part(
@@ -157,7 +145,19 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             return new FromShape(List.of(part), assembly, notes);
         }
 
-        private Blank flatPart() {
+        private Blank blankAndWork() {
+            if (shape instanceof Ring ring) {
+                return ring(ring);
+            }
+            if (shape instanceof Shape.Arc arc) {
+                return arc(arc);
+            }
+            if (shape instanceof UFrame frame) {
+                return uFrame(frame);
+            }
+            if (shape instanceof CurvedRib rib) {
+                return curvedRib(rib);
+            }
             if (shape instanceof FlangedDisc disc) {
                 return flangedDisc(disc);
             }
@@ -167,7 +167,10 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             if (shape instanceof BowlWithRim bowl) {
                 return bowlWithRim(bowl);
             }
-            return shape instanceof ArchEdge arch ? archEdge(arch) : panel((PanelWithDents) shape);
+            if (shape instanceof ArchEdge arch) {
+                return archEdge(arch);
+            }
+            return panel((PanelWithDents) shape);
         }
 
         // Strips --------------------------------------------------------------------------------
@@ -479,9 +482,10 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             supply = Supply.CUSTOMER;
             work.add(new TakeOutDents(panel.spots(), panel.strokesPerSpot(), 1, null, null, null));
             double whole = panel.lengthMm() * panel.widthMm();
+            double station = book.times().areaStationMm();
             double area =
                     panel.smoothAreaMm2() == null
-                            ? Math.min(whole, panel.spots() * STATION_MM2)
+                            ? Math.min(whole, panel.spots() * station * station)
                             : panel.smoothAreaMm2();
             smooth(panel.smoothTimesOver(), area);
             note("/parts/0/supply", "panel-is-there", Map.of());

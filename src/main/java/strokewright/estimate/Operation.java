@@ -287,9 +287,11 @@ public sealed interface Operation permits Operation.Formed, Operation.Standard {
      */
     record Standard(@Nullable String standard, @Nullable Double amount) implements Operation {
 
+        static final String KIND = "standard";
+
         @java.lang.Override
         public String kind() {
-            return "standard";
+            return KIND;
         }
     }
 }

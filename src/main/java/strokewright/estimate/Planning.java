@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +32,7 @@ final class Planning {
                 byMachine.computeIfAbsent(parts.get(p).machine(), m -> new ArrayList<>()).add(p);
             }
         }
-        Map<Choices, List<Tool>> tools = new java.util.IdentityHashMap<>();
+        Map<Choices, List<Tool>> tools = new IdentityHashMap<>();
         byMachine.forEach((machine, on) -> plan(machine, on, tools));
         for (Planned part : parts) {
             List<Worked> lines = new ArrayList<>();

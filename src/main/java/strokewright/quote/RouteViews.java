@@ -1,5 +1,6 @@
 package strokewright.quote;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -136,8 +137,8 @@ final class RouteViews {
                             ? null
                             : Integer.valueOf(
                                     largest.value()
-                                            .min(java.math.BigDecimal.valueOf(Integer.MAX_VALUE))
-                                            .max(java.math.BigDecimal.ZERO)
+                                            .min(BigDecimal.valueOf(Integer.MAX_VALUE))
+                                            .max(BigDecimal.ZERO)
                                             .intValue()),
                     book);
         } catch (InvalidInput e) {

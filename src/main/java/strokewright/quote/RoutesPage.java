@@ -2,6 +2,7 @@ package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -260,9 +261,7 @@ class RoutesPage {
             return read.value() == null
                     ? null
                     : Integer.valueOf(
-                            read.value()
-                                    .min(java.math.BigDecimal.valueOf(Integer.MAX_VALUE))
-                                    .intValue());
+                            read.value().min(BigDecimal.valueOf(Integer.MAX_VALUE)).intValue());
         }
 
         private @Nullable Double length() {
