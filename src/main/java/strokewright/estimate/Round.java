@@ -1,7 +1,8 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
 import strokewright.estimate.ShopBook.HandlingClass;
@@ -47,7 +48,7 @@ record Round(List<Tool> mounts, double pickUpMinutes, double pickUpPersonMinutes
     static final class Growing {
         private final ShopBook book;
         private final List<Tool> mounts = new ArrayList<>();
-        private final Set<Planned> inHand = new LinkedHashSet<>();
+        private final Set<Planned> inHand = Collections.newSetFromMap(new IdentityHashMap<>());
         private double minutes;
         private double personMinutes;
 

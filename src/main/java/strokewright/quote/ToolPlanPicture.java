@@ -177,7 +177,8 @@ final class ToolPlanPicture {
                 plan.exact()
                         ? "Exact plan: no other choice of tools and order takes fewer minutes."
                         : "Planned step by step: too many ways to look through all of them, so each"
-                                + " step is the one that costs least, its tool change included.");
+                                + " time the tool whose change and slower work cost least for each"
+                                + " visit that it can do next.");
         for (OwnTool own : plan.ownTools()) {
             words.add(
                     "Own choice at %s %d: %s takes %s, %s would take %s."
