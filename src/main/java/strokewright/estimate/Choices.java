@@ -14,35 +14,27 @@ final class Choices {
     private final FormedWork.Maker maker;
     private final List<Phase> phases;
     private final List<List<Phase.Done>> options;
-    private final boolean overridden;
 
-    private Choices(
-            FormedWork.Maker maker,
-            List<Phase> phases,
-            List<List<Phase.Done>> options,
-            boolean overridden) {
+    private Choices(FormedWork.Maker maker, List<Phase> phases) {
         this.maker = maker;
         this.phases = phases;
-        this.options = options;
-        this.overridden = overridden;
+        this.options = options(maker, phases);
     }
 
     static Choices of(FormedWork.Maker maker) {
-        List<Phase> phases = maker.phases();
-        return new Choices(maker, phases, options(maker, phases), maker.overridden());
+        return new Choices(maker, maker.phases());
     }
 
     /** The same as if the estimator had chosen no tool. */
     Choices free() {
-        List<Phase> free = phases.stream().map(Phase::free).toList();
-        return new Choices(maker, free, options(maker, free), overridden);
+        return new Choices(maker, phases.stream().map(Phase::free).toList());
     }
 
-    /** The same as if the estimator had chosen no tool for what this field chooses it for. */
+    /** The same as if the estimator had chosen no tool for this phase. */
     private Choices free(int phase) {
         List<Phase> free = new ArrayList<>(phases);
         free.set(phase, phases.get(phase).free());
-        return new Choices(maker, free, options(maker, free), overridden);
+        return new Choices(maker, free);
     }
 
     /**
@@ -106,7 +98,7 @@ final class Choices {
      * stay the same whatever the tool; among equals the quicker tool goes first.
      */
     List<List<Phase.Done>> options() {
-        if (!overridden) {
+        if (!maker.overridden()) {
             return options;
         }
         return options.stream()

@@ -77,8 +77,8 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
     }
 
     /**
-     * Without tools that cost more than changing to the quickest one and back at every visit: that
-     * would always be the better plan.
+     * Without tools that cost more than changing to the quickest one and back: that would always be
+     * the better plan.
      */
     private static Work worthwhile(Work work, double[] mount) {
         Option quickest = work.options().get(0);
@@ -94,9 +94,7 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
                 work.options().stream()
                         .filter(
                                 o ->
-                                        o.minutes() - least
-                                                        < work.visits()
-                                                                * (toQuickest + mount[o.tool()])
+                                        o.minutes() - least < toQuickest + mount[o.tool()]
                                                 || o.minutes() == least)
                         .toList());
     }
@@ -112,11 +110,7 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
         private final double[] rest;
         private final Move[][] free;
 
-        /**
-         * @param binding whether later visits must be made with the same tool
-         */
-        private record Move(
-                int to, int operation, int visit, int tool, double minutes, boolean binding) {}
+        private record Move(int to, int operation, int visit, int tool, double minutes) {}
 
         private Track(List<List<Move>> moves, int tools) {
             this.moves = moves;
@@ -133,11 +127,11 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
             }
         }
 
-        /** Of each tool the move that takes as few minutes as any, unless it binds later ones. */
+        /** Of each tool the move that takes as few minutes as any. */
         private static void setFree(List<Move> here, Move[] free) {
             double least = here.stream().mapToDouble(Move::minutes).min().orElse(0);
             for (Move move : here) {
-                if (move.minutes() == least && !move.binding() && free[move.tool()] == null) {
+                if (move.minutes() == least && free[move.tool()] == null) {
                     free[move.tool()] = move;
                 }
             }
@@ -161,8 +155,7 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
                     for (int visit = 0; visit < work.visits(); visit++) {
                         boolean last = visit == work.visits() - 1;
                         int to = last ? done : from + 1 + visit * work.options().size() + i;
-                        boolean binding = visit == 0 && work.visits() > 1;
-                        moves.get(at).add(new Move(to, o, visit, option.tool(), each, binding));
+                        moves.get(at).add(new Move(to, o, visit, option.tool(), each));
                         at = to;
                     }
                 }
@@ -186,8 +179,7 @@ public record ToolPlan(List<Step> steps, double minutes, int changes, boolean ex
         /**
          * A move that costs no change and no more minutes than any other tool would take: nothing
          * can be gained by putting it off, because a plan without a step never changes tools more
-         * often. Null where there is none; the first of several visits binds the later ones and is
-         * never free.
+         * often, and further visits of the operation can follow at once. Null where there is none.
          */
         @Nullable Move freely(int stand, int tool) {
             return tool < 0 ? null : free[stand][tool];
