@@ -1,6 +1,5 @@
 package strokewright.quote;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -131,16 +130,7 @@ final class RouteViews {
             return null;
         }
         try {
-            return Routes.compare(
-                    complete,
-                    largest.value() == null
-                            ? null
-                            : Integer.valueOf(
-                                    largest.value()
-                                            .min(BigDecimal.valueOf(Integer.MAX_VALUE))
-                                            .max(BigDecimal.ZERO)
-                                            .intValue()),
-                    book);
+            return Routes.compare(complete, largest.asInteger(), book);
         } catch (InvalidInput e) {
             e.faults()
                     .forEach(

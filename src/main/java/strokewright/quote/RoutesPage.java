@@ -2,7 +2,6 @@ package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -257,11 +256,7 @@ class RoutesPage {
         }
 
         private @Nullable Integer whole(String name, String field) {
-            Reading read = read(numbers.whole(text(name)), field);
-            return read.value() == null
-                    ? null
-                    : Integer.valueOf(
-                            read.value().min(BigDecimal.valueOf(Integer.MAX_VALUE)).intValue());
+            return read(numbers.whole(text(name)), field).asInteger();
         }
 
         private @Nullable Double length() {

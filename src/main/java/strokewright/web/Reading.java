@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Reading(@Nullable BigDecimal value, @Nullable String fault) {
 
+    private static final BigDecimal LARGEST = BigDecimal.valueOf(Integer.MAX_VALUE);
+
     static final Reading EMPTY = new Reading(null, null);
 
     static Reading of(BigDecimal value) {
@@ -31,5 +33,12 @@ public record Reading(@Nullable BigDecimal value, @Nullable String fault) {
 
     public @Nullable Double asDouble() {
         return value == null ? null : Double.valueOf(value.doubleValue());
+    }
+
+    /** Of a whole number; what no int holds becomes the one nearest to it. */
+    public @Nullable Integer asInteger() {
+        return value == null
+                ? null
+                : Integer.valueOf(value.min(LARGEST).max(LARGEST.negate()).intValue());
     }
 }

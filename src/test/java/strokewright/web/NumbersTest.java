@@ -252,4 +252,13 @@ class NumbersTest {
             }
         }
     }
+
+    @Test
+    void wholeNumberBeyondAnIntIsTheNearestInt() {
+        Numbers english = Numbers.of(Locale.ENGLISH);
+
+        assertThat(english.whole("12").asInteger()).isEqualTo(12);
+        assertThat(english.whole("99999999999").asInteger()).isEqualTo(Integer.MAX_VALUE);
+        assertThat(english.whole("").asInteger()).isNull();
+    }
 }
