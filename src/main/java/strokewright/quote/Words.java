@@ -67,7 +67,7 @@ final class Words {
 
     /** Passes of each row, the inmost first; null where there are none. */
     static @Nullable String passes(Estimate.Line line) {
-        return line.passes() == null ? null : joined(line.passes());
+        return line.passes() == null || line.passes().isEmpty() ? null : joined(line.passes());
     }
 
     /** Correction and tipping passes, those that the line has. */

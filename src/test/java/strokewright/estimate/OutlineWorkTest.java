@@ -204,6 +204,23 @@ class OutlineWorkTest {
     }
 
     @Test
+    void correctionsRunOverWhatIsBentAndChecksOverTheStraightsBetween() {
+        // two arcs of 300 mm with a straight of 400 mm between: 2 × ⌈600 / 5⌉ strokes more than the
+        // row takes, and ⌈1000 / 120⌉ stations
+        Segment arc = new Segment(300.0, 260.0);
+        Estimate.Line line = line(segments(arc, new Segment(400.0, null), arc), "al");
+        double passLength =
+                line.why().stream()
+                        .filter(w -> w.figure().equals("passLengthMm"))
+                        .mapToDouble(w -> w.value())
+                        .sum();
+
+        assertThat(line.outline().stretches()).hasSize(1);
+        assertThat((double) line.strokes()).isEqualTo(Math.ceil(passLength / 5) + 2 * 120);
+        assertThat(line.checkMinutes()).isCloseTo(line.checks() * 9 * 15 / 60.0, within(1e-9));
+    }
+
+    @Test
     void heightOverTheTightestRadiusIsRefusedWithTheHeightThatWouldDo() {
         List<Finding> findings = line(segments(new Segment(100.0, 30.0)), "al").findings();
 

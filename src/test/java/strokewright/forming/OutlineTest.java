@@ -303,6 +303,25 @@ class OutlineTest {
                 .containsExactly(true, false);
     }
 
+    @Test
+    void slipOfDrawingPartsNoStretch() {
+        // two arcs with 0.14° the other way between them; at 1.4° it is meant
+        Bend arc = new Bend(100, 1.0 / 200);
+
+        List<Stretch> slip =
+                Outline.ofSegments(List.of(arc, new Bend(5, -1.0 / 2000), arc), TIGHTEST_MM)
+                        .stretches(true, 1e-6);
+        assertThat(slip).hasSize(1);
+        assertThat(slip.get(0).lengthMm()).isCloseTo(205, within(1e-9));
+        assertThat(slip.get(0).bentMm()).isCloseTo(200, within(1e-9));
+        assertThat(
+                        Outline.ofSegments(
+                                        List.of(arc, new Bend(50, -1.0 / 2000), arc), TIGHTEST_MM)
+                                .stretches(true, 1e-6))
+                .extracting(Stretch::shrink)
+                .containsExactly(true, false, true);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "M", "M0 0", "M0 0 L", "Q", "hello", "M0 0 X 5"})
     void whatDrawsNothingOrCannotBeReadIsRefused(String path) {

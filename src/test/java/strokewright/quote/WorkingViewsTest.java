@@ -6,12 +6,16 @@ import static strokewright.quote.SmallShop.EN;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Estimating;
+import strokewright.estimate.TakeOff;
 import strokewright.quantity.Why;
 import strokewright.quantity.Why.Input;
 import strokewright.quote.TakeOffView.WhyView;
 import strokewright.quote.TakeOffView.WorkingView;
+import strokewright.web.Numbers;
 
 class WorkingViewsTest {
 
@@ -26,6 +30,24 @@ class WorkingViewsTest {
         for (Estimate.ForQuantity quantity : estimate.quantities()) {
             complete(quantity.why());
         }
+    }
+
+    @Test
+    void lineWithoutPassesSpeaksOfNone() {
+        TakeOff dents =
+                Situations.takeOff(
+                        """
+                        {"title":"Panel","parts":[{"name":"Panel","grade":"DC04","thicknessMm":1,
+                         "blank":{"lengthMm":800,"widthMm":500},
+                         "operations":[{"type":"take-out-dents","spots":3}]}]}
+                        """);
+        ItemWorking working =
+                ItemWorking.of(Estimating.estimate(dents, Guard.BOOK), Numbers.of(Locale.ENGLISH));
+
+        assertThat(working.lines().get(0).figures())
+                .isNotEmpty()
+                .noneMatch(f -> f.value().isEmpty())
+                .noneMatch(f -> f.name().equals("passes"));
     }
 
     private void complete(List<Why> whys) {

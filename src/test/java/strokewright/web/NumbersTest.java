@@ -194,6 +194,15 @@ class NumbersTest {
         private Reading thickness(String typed) {
             return EN.thicknessMm(typed, NumbersTest::gauge, null);
         }
+
+        @Test
+        void wholeNumberBeyondAnIntIsTheNearestInt() {
+            Numbers english = Numbers.of(Locale.ENGLISH);
+
+            assertThat(english.whole("12").asInteger()).isEqualTo(12);
+            assertThat(english.whole("99999999999").asInteger()).isEqualTo(Integer.MAX_VALUE);
+            assertThat(english.whole("").asInteger()).isNull();
+        }
     }
 
     private static OptionalDouble gauge(String table, int gauge) {
@@ -251,14 +260,5 @@ class NumbersTest {
                 }
             }
         }
-    }
-
-    @Test
-    void wholeNumberBeyondAnIntIsTheNearestInt() {
-        Numbers english = Numbers.of(Locale.ENGLISH);
-
-        assertThat(english.whole("12").asInteger()).isEqualTo(12);
-        assertThat(english.whole("99999999999").asInteger()).isEqualTo(Integer.MAX_VALUE);
-        assertThat(english.whole("").asInteger()).isNull();
     }
 }
