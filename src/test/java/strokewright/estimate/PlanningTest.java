@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.estimate.Operation.Formed;
 import strokewright.estimate.Operation.Sense;
@@ -171,6 +172,95 @@ class PlanningTest {
         // 1885 × 40 mm of band
         assertThat(dressed.dressMinutes()).isCloseTo(0.001 * 1885 * 40 / 10_000, within(1e-9));
         assertThat(dressed.findings()).isEmpty();
+    }
+
+    @Test
+    void changeThatDoesNotPayForOnePieceMayPayForTheManyInOneItem() {
+        Formed first = WorkedShop.curve(Sense.SHRINK, 900, 300, 40, "soft");
+        double soft = minutes(WorkedShop.curve(Sense.SHRINK, 120, 300, 20, "soft"));
+        double steel = minutes(WorkedShop.curve(Sense.SHRINK, 120, 300, 20, "steel"));
+        assertThat(soft - steel).isBetween(0.05, 2.9); // 3 minutes a change
+
+        assertThat(secondTool(1, first)).isEqualTo("soft");
+        assertThat(secondTool(100, first)).isEqualTo("steel");
+    }
+
+    private static double minutes(Formed operation) {
+        return WorkedShop.lines(takeOff(List.of(List.of(operation)))).get(0).machineMinutes();
+    }
+
+    private static String secondTool(int perAssembly, Formed first) {
+        Part one =
+                takeOff(List.of(List.of(first, WorkedShop.curve(Sense.SHRINK, 120, 300, 20, null))))
+                        .parts()
+                        .get(0);
+        Part many =
+                new Part(
+                        one.name(),
+                        perAssembly,
+                        one.grade(),
+                        one.thicknessMm(),
+                        one.massKg(),
+                        one.blank(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        one.operations());
+        return WorkedShop.lines(WorkedShop.takeOff(many)).get(1).tool();
+    }
+
+    @ParameterizedTest(name = "{0}, {1}: {2}")
+    @CsvSource(
+            nullValues = "by-rule",
+            value = {
+                "DRAWING, by-rule, true",
+                "REPEAT, by-rule, false",
+                "DRAWING, false, false",
+                "REPEAT, true, true"
+            })
+    void firstItemIsProvedByRuleOrByTheEstimatorsWord(
+            TakeOff.Information information, Boolean word, boolean proved) {
+        TakeOff two =
+                takeOff(
+                        List.of(
+                                List.of(
+                                        WorkedShop.curve(Sense.SHRINK, 900, 300, 40, "soft"),
+                                        WorkedShop.curve(Sense.STRETCH, 900, 300, 40, "steel"))));
+        TakeOff takeOff =
+                new TakeOff(
+                        two.title(),
+                        information,
+                        List.of(1, 50),
+                        1,
+                        0,
+                        two.parts(),
+                        null,
+                        null,
+                        word);
+        List<Estimate.ForQuantity> quantities =
+                Estimating.estimate(takeOff, WorkedShop.book()).quantities();
+
+        assertThat(quantities.get(0).provingRound()).isFalse();
+        assertThat(quantities.get(1).passage()).isEqualTo(Estimate.Passage.BATCH);
+        assertThat(quantities.get(1).provingRound()).isEqualTo(proved);
+        assertThat(quantities.get(1).toolChanges()).isEqualTo(proved ? 4 : 2);
+    }
+
+    @Test
+    void marksOfEveryRepeatedEdgeAreDressedOut() {
+        Operation.CurveEdge twice =
+                new Operation.CurveEdge(
+                        Sense.SHRINK, 1885.0, 300.0, null, 40.0, 2, null, "steel", null);
+
+        assertThat(
+                        Estimating.estimate(visible(twice), dressing(1))
+                                .operations()
+                                .get(0)
+                                .dressMinutes())
+                .isCloseTo(2 * 1885 * 40 / 10_000.0, within(1e-9));
     }
 
     @Test
