@@ -2,6 +2,7 @@ package strokewright.estimate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
@@ -55,6 +56,16 @@ class RoutesTest {
                             assertThat(b.quantity()).isEqualTo((int) Math.floor(closed + 1e-9) + 1);
                             assertThat(b.equalAt()).isCloseTo(closed, within(1e-6));
                         });
+    }
+
+    @Test
+    void beingEqualForAWhileOvertakesNothing() {
+        double[] first = {0, 1, 5, 5, 9};
+        double[] second = {0, 2, 5, 6, 8};
+
+        assertThat(Routes.turns(4, q -> first[q], q -> second[q]))
+                .extracting(Routes.Turn::quantity, Routes.Turn::sign, Routes.Turn::overtakes)
+                .containsExactly(tuple(2, 0, false), tuple(3, -1, false), tuple(4, 1, true));
     }
 
     @Test
