@@ -23,6 +23,7 @@ import strokewright.quantity.Money;
  * @param roundEachTo the price each is rounded to a multiple of this: 0.01, 0.50, 1 or 5
  * @param minimumOrder least that an order costs, before tax
  * @param urgencyPercent on total cost and profit
+ * @param boughtOutHandlingPercent on bought-out work that states no handling of its own
  */
 public record PriceScheme(
         Kind kind,
@@ -38,7 +39,8 @@ public record PriceScheme(
         Double taxPercent,
         String roundEachTo,
         @Nullable Money minimumOrder,
-        Double urgencyPercent) {
+        Double urgencyPercent,
+        Double boughtOutHandlingPercent) {
 
     public PriceScheme {
         kind = kind == null ? Kind.SIMPLE : kind;
@@ -54,6 +56,7 @@ public record PriceScheme(
         taxPercent = zeroOr(taxPercent);
         roundEachTo = roundEachTo == null ? "0.01" : roundEachTo;
         urgencyPercent = zeroOr(urgencyPercent);
+        boughtOutHandlingPercent = zeroOr(boughtOutHandlingPercent);
     }
 
     public enum Kind {
@@ -68,7 +71,13 @@ public record PriceScheme(
     /** Which hours the price is made from. */
     public enum From {
         @JsonProperty("plan")
-        PLAN
+        PLAN,
+        @JsonProperty("mean")
+        MEAN,
+        @JsonProperty("p65")
+        P65,
+        @JsonProperty("p80")
+        P80
     }
 
     /** The percentages that are reckoned with: the simple scheme knows four of them. */
@@ -90,7 +99,8 @@ public record PriceScheme(
                         taxPercent,
                         roundEachTo,
                         minimumOrder,
-                        urgencyPercent);
+                        urgencyPercent,
+                        boughtOutHandlingPercent);
     }
 
     /** Never finer than the currency's minor unit. */

@@ -179,7 +179,11 @@ public record BegunRoute(Route route, List<Finding> notes) {
                             part.tolerance(),
                             part.supply(),
                             part.machine(),
-                            part.operations().stream().map(o -> divided(o, n)).toList());
+                            part.operations().stream().map(o -> divided(o, n)).toList(),
+                            null,
+                            part.grain(),
+                            part.irreplaceable(),
+                            part.leftOut());
             notes.add(
                     note(
                             "made-in-segments",
@@ -390,7 +394,8 @@ public record BegunRoute(Route route, List<Finding> notes) {
                             TakeOff.ExtraKind.TOOLING,
                             start.cost(),
                             start.lifePieces(),
-                            start.leadTimeDays()));
+                            start.leadTimeDays(),
+                            null));
             String tool = "/extras/" + (extras.size() - 1);
             if (start.cost() == null) {
                 notes.add(note("tool-without-cost", tool + "/cost", Map.of()));
@@ -456,7 +461,11 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     part.tolerance(),
                     part.supply(),
                     part.machine(),
-                    work);
+                    work,
+                    part.fold(),
+                    part.grain(),
+                    part.irreplaceable(),
+                    part.leftOut());
         }
 
         private TakeOff changed(
@@ -472,7 +481,10 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     parts,
                     assembly,
                     extras,
-                    takeOff.proveFirst());
+                    takeOff.proveFirst(),
+                    takeOff.heldTemplatesMm(),
+                    takeOff.leftOut(),
+                    takeOff.urgencyPercent());
         }
 
         private static Finding note(String code, String pointer, Map<String, Object> values) {

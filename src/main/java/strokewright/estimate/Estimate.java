@@ -16,6 +16,8 @@ import strokewright.quantity.Why;
  * @param operations in the order of the take-off, the assembly's last
  * @param feasible false when any finding is a refusal
  * @param plan tools and order of one item; null without forming
+ * @param folds development of every folded part
+ * @param drivers what the spread of the main quantity comes from, the widest swing first
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Estimate(
@@ -24,12 +26,16 @@ public record Estimate(
         List<Line> operations,
         @Nullable Plan plan,
         List<ForQuantity> quantities,
-        List<Finding> findings) {
+        List<Finding> findings,
+        List<Folded> folds,
+        List<Driver> drivers) {
 
     public Estimate {
         operations = List.copyOf(operations);
         quantities = List.copyOf(quantities);
         findings = List.copyOf(findings);
+        folds = folds == null ? List.of() : List.copyOf(folds);
+        drivers = drivers == null ? List.of() : List.copyOf(drivers);
     }
 
     static boolean feasible(List<Finding> findings) {
@@ -50,6 +56,8 @@ public record Estimate(
      * @param personMinutes elapsed times people
      * @param override the estimator's own elapsed minutes, which go into hours and price instead
      * @param setupMinutes of a time standard, once per order
+     * @param amount of a time standard, in its unit
+     * @param proposal code of the rule that proposed the line; null for what the take-off states
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Line(
@@ -85,7 +93,9 @@ public record Estimate(
             int people,
             Operation.@Nullable Override override,
             List<Finding> findings,
-            List<Why> why) {
+            List<Why> why,
+            @Nullable Double amount,
+            @Nullable String proposal) {
 
         /**
          * Of a time standard.
@@ -93,6 +103,8 @@ public record Estimate(
          * @param part null for work on the assembly
          * @param setupMinutes once per order
          * @param minutes elapsed, of one piece
+         * @param amount in the unit of the standard
+         * @param proposal code of the rule that proposed the line
          */
         static Line byStandard(
                 @Nullable String part,
@@ -100,6 +112,8 @@ public record Estimate(
                 ShopBook.Standard standard,
                 double setupMinutes,
                 double minutes,
+                double amount,
+                @Nullable String proposal,
                 List<Why> why) {
             return new Line(
                     part,
@@ -134,7 +148,9 @@ public record Estimate(
                     standard.people(),
                     null,
                     List.of(),
-                    why);
+                    why,
+                    amount,
+                    proposal);
         }
 
         Line withFindings(List<Finding> other) {
@@ -171,7 +187,9 @@ public record Estimate(
                     people,
                     override,
                     List.copyOf(other),
-                    why);
+                    why,
+                    amount,
+                    proposal);
         }
     }
 
@@ -286,11 +304,21 @@ public record Estimate(
 
     /**
      * One quantity of the whole item. Minutes are person-minutes for the whole quantity after
-     * allowance and practice; set-up and run together are the plan hours.
+     * allowance and practice; set-up, run and reserve together are the plan hours.
      *
      * @param passage the cheaper of batch and piece by piece; null in estimates of method 1
      * @param provingRound whether the first item goes through on its own before the others
+     * @param reserveMinutes risk reserve for rework and spoilt pieces
+     * @param priceHours hours that the price is made from, by the price scheme
+     * @param metal what is bought, by grade and thickness
+     * @param spares blanks more than pieces
+     * @param samples how many pieces the final check looks at
+     * @param leadTimeDays the longest wait for what is bought in
+     * @param spread of cost and price
+     * @param lossChance that the total cost without profit passes the net price after discounts and
+     *     commission
      */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     public record ForQuantity(
             int quantity,
             @Nullable Passage passage,
@@ -303,10 +331,121 @@ public record Estimate(
             Cost cost,
             Price price,
             Money priceEach,
-            List<Why> why) {}
+            List<Why> why,
+            double reserveMinutes,
+            @Nullable Double priceHours,
+            List<MetalUsed> metal,
+            List<Spare> spares,
+            List<Sample> samples,
+            @Nullable Integer leadTimeDays,
+            @Nullable Spreads spread,
+            @Nullable Double lossChance) {
 
-    /** Person-hours for the whole quantity. */
-    public record Hours(double plan) {}
+        public ForQuantity {
+            metal = metal == null ? List.of() : List.copyOf(metal);
+            spares = spares == null ? List.of() : List.copyOf(spares);
+            samples = samples == null ? List.of() : List.copyOf(samples);
+        }
+    }
+
+    /**
+     * Person-hours for the whole quantity: the plan, and how the simulation spreads around it; all
+     * but the plan null in estimates of method 1 and 2.
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Hours(
+            double plan,
+            @Nullable Double mean,
+            @Nullable Double p10,
+            @Nullable Double p50,
+            @Nullable Double p65,
+            @Nullable Double p80,
+            @Nullable Double p90) {}
+
+    /** How cost and price spread. */
+    public record Spreads(Band cost, Band price) {}
+
+    /** Percentiles of an amount for the whole quantity. */
+    public record Band(Money mean, Money p10, Money p50, Money p65, Money p80, Money p90) {}
+
+    /**
+     * A parameter alone at its P10 and at its P90, all others at their median; hours and total cost
+     * of the main quantity.
+     */
+    public record Driver(
+            String parameter, double lowHours, double highHours, Money lowCost, Money highCost) {}
+
+    /**
+     * Sheet of one grade and thickness for the whole quantity.
+     *
+     * @param sheetLengthMm of the stock sheet; null where blanks are paid for by mass
+     * @param sheets bought; null where blanks are paid for by mass
+     * @param yieldPercent area of the blanks of the area of the sheets
+     * @param kg paid for
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record MetalUsed(
+            String grade,
+            double thicknessMm,
+            @Nullable Double sheetLengthMm,
+            @Nullable Double sheetWidthMm,
+            @Nullable Integer sheets,
+            @Nullable Double yieldPercent,
+            double kg,
+            Money cost) {}
+
+    /**
+     * Blanks of a part that are cut beyond its pieces.
+     *
+     * @param why "strain", "thin" or "irreplaceable"
+     */
+    public record Spare(String part, int blanks, String why) {}
+
+    /**
+     * Final check of one part, after ISO 2859-1 where not every piece is checked.
+     *
+     * @param lot pieces of the order
+     * @param letter code letter of the sample size; null where every piece is checked
+     * @param accept most pieces that may fail; null where every piece is checked
+     * @param reject fewest failed pieces that refuse the lot; null where every piece is checked
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Sample(
+            String part,
+            int lot,
+            @Nullable String letter,
+            int inspected,
+            @Nullable Integer accept,
+            @Nullable Integer reject) {}
+
+    /**
+     * A folded part.
+     *
+     * @param developedMm flat length across the bends
+     */
+    public record Folded(String part, double developedMm, List<Bent> bends, List<Why> why) {
+
+        public Folded {
+            bends = List.copyOf(bends);
+            why = List.copyOf(why);
+        }
+    }
+
+    /**
+     * One bend of a folded part.
+     *
+     * @param compensationMm what it adds to the outside legs, mostly negative
+     * @param forceKn to press it in a die
+     * @param minimumRadiusMm smallest inside radius of the metal; null where unknown
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Bent(
+            double openingDeg,
+            double radiusMm,
+            double k,
+            double compensationMm,
+            double forceKn,
+            @Nullable Double minimumRadiusMm) {}
 
     /** What is charged at one work centre for the whole quantity. */
     public record AtCentre(

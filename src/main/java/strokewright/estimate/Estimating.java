@@ -102,7 +102,15 @@ public final class Estimating {
             each = working.figure("machineMinutes", StandardFormula.EACH, unit, amount);
         }
         Estimate.Line line =
-                Estimate.Line.byStandard(part, position, standard, setup, each, working.lines());
+                Estimate.Line.byStandard(
+                        part,
+                        position,
+                        standard,
+                        setup,
+                        each,
+                        operation.amount(),
+                        null,
+                        working.lines());
         return new Worked(
                 line,
                 perAssembly,

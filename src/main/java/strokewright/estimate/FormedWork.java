@@ -365,7 +365,9 @@ abstract class FormedWork {
                         people,
                         operation.override(),
                         limits.findings(),
-                        working.lines());
+                        working.lines(),
+                        null,
+                        null);
         return new Worked(
                 line,
                 bench.part().perAssembly(),

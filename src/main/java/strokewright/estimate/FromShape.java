@@ -141,7 +141,11 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                             null,
                             supply,
                             null,
-                            work);
+                            work,
+                            null,
+                            null,
+                            null,
+                            List.of());
             return new FromShape(List.of(part), assembly, notes);
         }
 

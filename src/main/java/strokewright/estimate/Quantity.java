@@ -102,7 +102,7 @@ final class Quantity {
                 passing.changes(),
                 setupMinutes,
                 runMinutes,
-                new Estimate.Hours(hours),
+                new Estimate.Hours(hours, null, null, null, null, null, null),
                 charges.values().stream()
                         .filter(c -> c.labourMinutes > 0 || c.machineMinutes > 0)
                         .map(c -> atCentre(c, currency))
@@ -110,7 +110,15 @@ final class Quantity {
                 Cents.cost(build, currency),
                 Cents.price(build, currency),
                 Money.rounded(build.priceEach(), currency),
-                working.lines());
+                working.lines(),
+                0,
+                null,
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
+                null,
+                null);
     }
 
     /** Total cost of the whole quantity before any rounding. */

@@ -47,7 +47,9 @@ public final class Reckoning {
                 lines.stream().map(Worked::line).toList(),
                 plan,
                 quantities,
-                findings);
+                findings,
+                List.of(),
+                List.of());
     }
 
     /** For any quantity, 1 to 100,000. */

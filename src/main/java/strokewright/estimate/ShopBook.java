@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.LabourRate;
+import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
 import strokewright.forming.Metal;
 import strokewright.quantity.Money;
@@ -32,7 +34,13 @@ public record ShopBook(
         List<Standard> standards,
         List<WorkCentre> workCentres,
         @Nullable PriceScheme priceScheme,
-        RouteDefaults routes) {
+        RouteDefaults routes,
+        List<Proposal> proposals,
+        Cutting cutting,
+        Bending bending,
+        Inspection inspection,
+        Uncertainty uncertainty,
+        List<Learned> learned) {
 
     public ShopBook {
         grades = TakeOff.copy(grades);
@@ -49,6 +57,12 @@ public record ShopBook(
         standards = TakeOff.copy(standards);
         workCentres = TakeOff.copy(workCentres);
         routes = routes == null ? RouteDefaults.NONE : routes;
+        proposals = TakeOff.copy(proposals);
+        cutting = cutting == null ? Cutting.DEFAULTS : cutting;
+        bending = bending == null ? Bending.DEFAULTS : bending;
+        inspection = inspection == null ? Inspection.DEFAULTS : inspection;
+        uncertainty = uncertainty == null ? Uncertainty.DEFAULTS : uncertainty;
+        learned = TakeOff.copy(learned);
     }
 
     public ShopBook withEdition(int number) {
@@ -65,7 +79,13 @@ public record ShopBook(
                 standards,
                 workCentres,
                 priceScheme,
-                routes);
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                learned);
     }
 
     public ShopBook withPriceScheme(PriceScheme scheme) {
@@ -82,7 +102,13 @@ public record ShopBook(
                 standards,
                 workCentres,
                 scheme,
-                routes);
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                learned);
     }
 
     public ShopBook withPassLimits(List<PassLimit> limits) {
@@ -99,7 +125,13 @@ public record ShopBook(
                 standards,
                 workCentres,
                 priceScheme,
-                routes);
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                learned);
     }
 
     public Optional<Grade> grade(@Nullable String code) {
@@ -149,6 +181,7 @@ public record ShopBook(
      * @param areaStretchLimit the same when stretching an area; 0.7 n when left out
      * @param strainPerPass for metals without a meaningful K and n (zinc): replaces the pass model
      * @param origin where the figures come from
+     * @param minimumBendRadius smallest inside radius in sheet thicknesses; null where unknown
      */
     public record Grade(
             @Nullable String code,
@@ -166,7 +199,8 @@ public record ShopBook(
             @Nullable Double areaStretchLimit,
             Boolean annealable,
             @Nullable Double strainPerPass,
-            @Nullable String origin) {
+            @Nullable String origin,
+            @Nullable Double minimumBendRadius) {
 
         public Grade {
             annealable = annealable != null && annealable;
@@ -190,15 +224,36 @@ public record ShopBook(
     }
 
     /**
-     * What sheet costs.
+     * What sheet costs: of one size in stock, or without a size by the mass of the blanks.
      *
      * @param thicknessMm null for every thickness that has no line of its own
+     * @param lengthMm of a stock sheet, along its grain; null where blanks are paid for by mass
+     * @param widthMm of a stock sheet
+     * @param pricePerKg or a price per sheet
+     * @param breaks cheaper prices from more kg or more sheets on, whichever the line is priced by
      */
     public record Sheet(
             @Nullable String grade,
             @Nullable Double thicknessMm,
+            @Nullable Double lengthMm,
+            @Nullable Double widthMm,
             @Nullable Money pricePerKg,
-            @Nullable String origin) {}
+            @Nullable Money pricePerSheet,
+            List<PriceBreak> breaks,
+            @Nullable String origin) {
+
+        public Sheet {
+            breaks = TakeOff.copy(breaks);
+        }
+    }
+
+    /**
+     * A cheaper price for more.
+     *
+     * @param from kg or sheets, whichever the line is priced by
+     * @param price of a kg or of a sheet
+     */
+    public record PriceBreak(@Nullable Double from, @Nullable Money price) {}
 
     /**
      * A forming machine.
@@ -333,6 +388,10 @@ public record ShopBook(
      * @param dressMarksStandard name of the time standard that dressing out the marks of
      *     steel-faced tools takes, by dm² of worked band
      * @param formingWorkCentre where forming is charged; the first work centre when left out
+     * @param reserveOnePercent risk reserve on forming and welding minutes of one piece
+     * @param reserveMorePercent the same from two pieces on
+     * @param spareBlankStrain an edge strained more takes a spare blank
+     * @param spareBlankUnderMm thinner sheet takes a spare blank
      * @param origin where the figures come from
      */
     public record Times(
@@ -362,6 +421,10 @@ public record ShopBook(
             @Nullable Double stockLengthMm,
             @Nullable Double folderLengthMm,
             @Nullable String dressMarksStandard,
+            Double reserveOnePercent,
+            Double reserveMorePercent,
+            Double spareBlankStrain,
+            Double spareBlankUnderMm,
             @Nullable String origin) {
 
         /** Common practice, no source, where not stated otherwise beside the figure. */
@@ -369,7 +432,7 @@ public record ShopBook(
                 new Times(
                         null, null, null, null, null, null, null, null, null, null, null, null,
                         null, null, null, null, null, null, null, null, null, null, null, null,
-                        null, null, null);
+                        null, null, null, null, null, null, null);
 
         public Times {
             checkEveryPasses = or(checkEveryPasses, 3);
@@ -407,6 +470,10 @@ public record ShopBook(
             annealCoolCleanMinutes = or(annealCoolCleanMinutes, 5);
             outlineStationMm = or(outlineStationMm, 120);
             smallestWorkableRadiusMm = or(smallestWorkableRadiusMm, 10); // assumed
+            reserveOnePercent = or(reserveOnePercent, 7);
+            reserveMorePercent = or(reserveMorePercent, 3);
+            spareBlankStrain = or(spareBlankStrain, 0.25);
+            spareBlankUnderMm = or(spareBlankUnderMm, 0.8);
         }
 
         private static Double or(@Nullable Double given, double otherwise) {
@@ -442,6 +509,8 @@ public record ShopBook(
      *
      * @param machinePaced true when practice cannot shorten it
      * @param minimumCharge least that the line costs
+     * @param reserve true when it carries the risk reserve, as welding does
+     * @param spread how sure the shop is of it; the book's own spread when left out
      */
     public record Standard(
             @Nullable String name,
@@ -452,12 +521,15 @@ public record ShopBook(
             Integer people,
             Boolean machinePaced,
             @Nullable Money minimumCharge,
+            Boolean reserve,
+            @Nullable Spread spread,
             @Nullable String origin) {
 
         public Standard {
             setupMinutes = setupMinutes == null ? Double.valueOf(0) : setupMinutes;
             people = people == null ? 1 : people;
             machinePaced = machinePaced != null && machinePaced;
+            reserve = reserve != null && reserve;
         }
     }
 
@@ -513,7 +585,13 @@ public record ShopBook(
         @JsonProperty("station")
         STATION,
         @JsonProperty("template")
-        TEMPLATE;
+        TEMPLATE,
+        /** A size measured at the final check, on the pieces that are inspected. */
+        @JsonProperty("dimension")
+        DIMENSION,
+        /** A station of a formed contour at the final check, on the pieces that are inspected. */
+        @JsonProperty("contour")
+        CONTOUR;
 
         /** Done once for the order, however many pieces it has. */
         boolean oncePerOrder() {
@@ -524,13 +602,15 @@ public record ShopBook(
     /**
      * A place where hours are booked and charged.
      *
-     * @param labourBasis how the labour rate was built, in words
-     * @param machineBasis how the machine rate was built, in words
+     * @param labourBasis how the labour rate is built; null where it is only stated
+     * @param machineBasis how the machine rate is built; null where it is only stated
+     * @param origin where the figures come from
      */
     public record WorkCentre(
             @Nullable String name,
             @Nullable Money labourRate,
             @Nullable Money machineRate,
-            @Nullable String labourBasis,
-            @Nullable String machineBasis) {}
+            @Nullable LabourRate labourBasis,
+            @Nullable MachineHourRate machineBasis,
+            @Nullable String origin) {}
 }

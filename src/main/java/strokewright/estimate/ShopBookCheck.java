@@ -72,7 +72,10 @@ public final class ShopBookCheck {
         faults.distinct("/grades", book.grades(), Grade::code, "/code");
         each("/sheets", book.sheets(), 0, 500, this::sheet);
         faults.distinct(
-                "/sheets", book.sheets(), s -> Arrays.asList(s.grade(), s.thicknessMm()), "");
+                "/sheets",
+                book.sheets(),
+                s -> Arrays.asList(s.grade(), s.thicknessMm(), s.lengthMm(), s.widthMm()),
+                "");
         each("/machines", book.machines(), 1, 50, this::machine);
         faults.distinct("/machines", book.machines(), Machine::name, "/name");
         each("/tools", book.tools(), 1, 200, this::tool);
@@ -88,6 +91,14 @@ public final class ShopBookCheck {
         faults.distinct("/workCentres", book.workCentres(), WorkCentre::name, "/name");
         priceScheme("/priceScheme", book.priceScheme());
         routes("/routes", book.routes());
+        each("/proposals", book.proposals(), 0, 200, this::proposal);
+        faults.distinct("/proposals", book.proposals(), Proposal::code, "/code");
+        cutting("/cutting", book.cutting());
+        bending("/bending", book.bending());
+        inspection("/inspection", book.inspection());
+        uncertainty("/uncertainty", book.uncertainty());
+        each("/learned", book.learned(), 0, 500, this::learned);
+        faults.distinct("/learned", book.learned(), l -> Arrays.asList(l.kind(), l.family()), "");
         return faults.all();
     }
 
@@ -112,6 +123,122 @@ public final class ShopBookCheck {
         }
     }
 
+    private void proposal(String at, Proposal proposal) {
+        faults.text(at + "/code", proposal.code());
+        faults.present(at + "/when", proposal.when(), listed(Proposal.When.values()));
+        faults.withinIfGiven(at + "/from", proposal.from(), 0, 2);
+        faults.known(at + "/standard", proposal.standard(), standardNames, "time standard");
+        faults.present(at + "/amount", proposal.amount(), listed(Proposal.Amount.values()));
+        faults.over(at + "/factor", proposal.factor(), 0, 1000);
+        faults.textIfGiven(at + "/origin", proposal.origin());
+    }
+
+    private static String listed(Enum<?>[] values) {
+        return Arrays.stream(values)
+                .map(v -> v.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                .collect(Collectors.joining(", "));
+    }
+
+    private void cutting(String at, Cutting cutting) {
+        faults.within(at + "/kerfMm", cutting.kerfMm(), 0, 50);
+        faults.within(at + "/edgeMarginMm", cutting.edgeMarginMm(), 0, 500);
+        faults.within(at + "/keptFromMm", cutting.keptFromMm(), 1, 10_000);
+        faults.textIfGiven(at + "/origin", cutting.origin());
+    }
+
+    private void bending(String at, Bending bending) {
+        each(at + "/kFactors", bending.kFactors(), 0, 200, this::kFactor);
+        faults.within(at + "/dieOpeningOfThickness", bending.dieOpeningOfThickness(), 2, 50);
+        faults.within(at + "/dieFactor", bending.dieFactor(), 0.1, 5);
+        faults.withinIfGiven(at + "/pressForceKn", bending.pressForceKn(), 0.1, 100_000);
+        faults.textIfGiven(at + "/origin", bending.origin());
+        if (bending.method() == Bending.Method.K_FACTOR && bending.kFactors().isEmpty()) {
+            faults.add(at + "/kFactors", "is empty: the method k-factor needs its table");
+        }
+    }
+
+    private void kFactor(String at, Bending.KFactor line) {
+        if (line.family() != null) {
+            faults.known(at + "/family", line.family(), families, "grade's family");
+        }
+        faults.overIfGiven(at + "/upToRadiusOfThickness", line.upToRadiusOfThickness(), 0, 1000);
+        faults.within(at + "/k", line.k(), 0.2, 0.5);
+    }
+
+    private void inspection(String at, Inspection inspection) {
+        faults.within(at + "/everyPieceUpTo", inspection.everyPieceUpTo(), 0, 100_000);
+        faults.over(at + "/aqlPercent", inspection.aqlPercent(), 0, 10);
+        Inspection.Effort effort = inspection.effort();
+        faults.within(at + "/effort/f", effort.f(), 0.1, 10);
+        faults.within(at + "/effort/m", effort.m(), 0.1, 10);
+        faults.within(at + "/effort/c", effort.c(), 0.1, 10);
+        faults.within(at + "/effort/v", effort.v(), 0.1, 10);
+        faults.textIfGiven(at + "/origin", inspection.origin());
+    }
+
+    private void uncertainty(String at, Uncertainty uncertainty) {
+        faults.within(at + "/trials", uncertainty.trials(), 1000, 100_000);
+        Uncertainty.ByInformation by = uncertainty.information();
+        spread(at + "/information/phone", by.phone());
+        spread(at + "/information/sketch", by.sketch());
+        spread(at + "/information/photo", by.photo());
+        spread(at + "/information/drawing", by.drawing());
+        spread(at + "/information/drawingAndTemplate", by.drawingAndTemplate());
+        spread(at + "/information/oldPart", by.oldPart());
+        spread(at + "/information/repeat", by.repeat());
+        spread(at + "/biteSpread", uncertainty.biteSpread());
+        spread(at + "/strokeWorkSpread", uncertainty.strokeWorkSpread());
+        spread(at + "/measuredSpread", uncertainty.measuredSpread());
+        spread(at + "/feedEfficiencySpread", uncertainty.feedEfficiencySpread());
+        spread(at + "/checkSpread", uncertainty.checkSpread());
+        spread(at + "/standardSpread", uncertainty.standardSpread());
+        spread(at + "/materialPriceSpread", uncertainty.materialPriceSpread());
+        faults.textIfGiven(at + "/origin", uncertainty.origin());
+    }
+
+    private void spread(String at, @Nullable Double sigma) {
+        faults.within(at, sigma, 0, 1.5);
+    }
+
+    /** How sure a time standard is of its minutes per unit. */
+    private void spread(String at, @Nullable Spread spread, @Nullable Double minutesPerUnit) {
+        if (spread == null
+                || !faults.present(at + "/kind", spread.kind(), "log-normal, triangular or beta")) {
+            return;
+        }
+        if (spread.kind() == Spread.Kind.LOG_NORMAL) {
+            spread(at + "/sigma", spread.sigma());
+            return;
+        }
+        boolean low = faults.within(at + "/low", spread.low(), 0, 10_000);
+        boolean high = faults.within(at + "/high", spread.high(), 0, 10_000);
+        if (low && high && minutesPerUnit != null) {
+            if (!(spread.low() <= minutesPerUnit)) {
+                faults.add(
+                        at + "/low", "must be at most minutesPerUnit, which is " + minutesPerUnit);
+            }
+            if (!(spread.high() >= minutesPerUnit && spread.high() > spread.low())) {
+                faults.add(
+                        at + "/high",
+                        "must be at least minutesPerUnit, which is "
+                                + minutesPerUnit
+                                + ", and more than low");
+            }
+        }
+    }
+
+    private void learned(String at, Learned learned) {
+        faults.text(at + "/kind", learned.kind());
+        if (learned.family() != null) {
+            faults.known(at + "/family", learned.family(), families, "grade's family");
+        }
+        faults.within(at + "/planFactor", learned.planFactor(), 0.1, 10);
+        faults.withinIfGiven(at + "/meanFactor", learned.meanFactor(), 0.1, 10);
+        faults.withinIfGiven(at + "/spread", learned.spread(), 0, 1.5);
+        faults.withinIfGiven(at + "/jobs", learned.jobs(), 0, 1_000_000);
+        faults.textIfGiven(at + "/origin", learned.origin());
+    }
+
     private void currency() {
         Currency currency = book.currency();
         if (faults.present("/currency", currency, "a currency by ISO 4217, such as EUR")
@@ -125,6 +252,7 @@ public final class ShopBookCheck {
         faults.text(at + "/name", grade.name());
         faults.within(at + "/densityKgM3", grade.densityKgM3(), 1000, 25_000);
         faults.within(at + "/tensileMpa", grade.tensileMpa(), 10, 3000);
+        faults.withinIfGiven(at + "/minimumBendRadius", grade.minimumBendRadius(), 0, 20);
         faults.withinIfGiven(at + "/elongationPercent", grade.elongationPercent(), 0.1, 100);
         faults.text(at + "/origin", grade.origin());
         proofStress(at, grade);
@@ -184,8 +312,26 @@ public final class ShopBookCheck {
     private void sheet(String at, Sheet sheet) {
         faults.known(at + "/grade", sheet.grade(), gradeCodes, "grade");
         faults.withinIfGiven(at + "/thicknessMm", sheet.thicknessMm(), 0.05, THICKEST_MM);
-        money(at + "/pricePerKg", sheet.pricePerKg());
+        faults.withinIfGiven(at + "/lengthMm", sheet.lengthMm(), 10, 20_000);
+        faults.withinIfGiven(at + "/widthMm", sheet.widthMm(), 10, 10_000);
+        if ((sheet.lengthMm() == null) != (sheet.widthMm() == null)) {
+            faults.add(at, "lengthMm and widthMm of a stock sheet go together");
+        }
+        if (sheet.lengthMm() == null || sheet.pricePerSheet() == null) {
+            money(at + "/pricePerKg", sheet.pricePerKg());
+        } else {
+            moneyIfGiven(at + "/pricePerSheet", sheet.pricePerSheet());
+            if (sheet.pricePerKg() != null) {
+                faults.add(at + "/pricePerKg", "goes without pricePerSheet: one of the two");
+            }
+        }
+        each(at + "/breaks", sheet.breaks(), 0, 20, this::priceBreak);
         faults.text(at + "/origin", sheet.origin());
+    }
+
+    private void priceBreak(String at, ShopBook.PriceBreak line) {
+        faults.over(at + "/from", line.from(), 0, 1_000_000);
+        money(at + "/price", line.price());
     }
 
     private void machine(String at, Machine machine) {
@@ -308,6 +454,10 @@ public final class ShopBookCheck {
         faults.within(at + "/outlineStationMm", times.outlineStationMm(), 1, 100_000);
         faults.within(
                 at + "/smallestWorkableRadiusMm", times.smallestWorkableRadiusMm(), 0.1, 1000);
+        faults.within(at + "/reserveOnePercent", times.reserveOnePercent(), 0, 200);
+        faults.within(at + "/reserveMorePercent", times.reserveMorePercent(), 0, 200);
+        faults.within(at + "/spareBlankStrain", times.spareBlankStrain(), 0, 2);
+        faults.within(at + "/spareBlankUnderMm", times.spareBlankUnderMm(), 0, THICKEST_MM);
         faults.withinIfGiven(at + "/stockLengthMm", times.stockLengthMm(), 100, 100_000);
         faults.withinIfGiven(at + "/folderLengthMm", times.folderLengthMm(), 100, 100_000);
     }
@@ -423,10 +573,11 @@ public final class ShopBookCheck {
         faults.present(
                 at + "/unit",
                 standard.unit(),
-                "order, job, piece, metre, bend, cut, hole, joint, kg, dm², spot, station or"
-                        + " template");
+                "order, job, piece, metre, bend, cut, hole, joint, kg, dm², spot, station,"
+                        + " template, dimension or contour");
         faults.within(at + "/people", standard.people(), 1, 10);
         moneyIfGiven(at + "/minimumCharge", standard.minimumCharge());
+        spread(at + "/spread", standard.spread(), standard.minutesPerUnit());
         faults.text(at + "/origin", standard.origin());
     }
 
@@ -434,8 +585,7 @@ public final class ShopBookCheck {
         faults.text(at + "/name", centre.name());
         money(at + "/labourRate", centre.labourRate());
         moneyIfGiven(at + "/machineRate", centre.machineRate());
-        faults.textIfGiven(at + "/labourBasis", centre.labourBasis());
-        faults.textIfGiven(at + "/machineBasis", centre.machineBasis());
+        faults.textIfGiven(at + "/origin", centre.origin());
     }
 
     private void priceScheme(String at, @Nullable PriceScheme scheme) {
@@ -450,6 +600,7 @@ public final class ShopBookCheck {
         faults.within(at + "/profitPercent", scheme.profitPercent(), 0, 500);
         faults.within(at + "/taxPercent", scheme.taxPercent(), 0, 100);
         faults.within(at + "/urgencyPercent", scheme.urgencyPercent(), 0, 500);
+        faults.within(at + "/boughtOutHandlingPercent", scheme.boughtOutHandlingPercent(), 0, 500);
         discounts(at, scheme);
         rounding(at + "/roundEachTo", scheme.roundEachTo());
         moneyIfGiven(at + "/minimumOrder", scheme.minimumOrder());

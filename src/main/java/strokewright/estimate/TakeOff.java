@@ -20,6 +20,9 @@ import strokewright.quantity.Money;
  * @param proveFirst whether the first item goes right through before the others are begun; when
  *     left out, for more than one that is no repeat
  * @param assembly work on the item as a whole
+ * @param heldTemplatesMm radii that a template is held for
+ * @param leftOut codes of proposed lines of the whole item that were taken out
+ * @param urgencyPercent surcharge for this item alone; the price scheme's when left out
  */
 public record TakeOff(
         @Nullable String title,
@@ -30,7 +33,10 @@ public record TakeOff(
         List<Part> parts,
         List<Operation> assembly,
         List<Extra> extras,
-        @Nullable Boolean proveFirst) {
+        @Nullable Boolean proveFirst,
+        List<Double> heldTemplatesMm,
+        List<String> leftOut,
+        @Nullable Double urgencyPercent) {
 
     public TakeOff {
         information = information == null ? Information.DRAWING : information;
@@ -42,6 +48,8 @@ public record TakeOff(
         parts = copy(parts);
         assembly = copy(assembly);
         extras = copy(extras);
+        heldTemplatesMm = copy(heldTemplatesMm);
+        leftOut = copy(leftOut);
     }
 
     /** Keeps null entries, so that the check can name them. */
@@ -58,6 +66,10 @@ public record TakeOff(
      * @param blank the flat rectangle that the piece is cut from
      * @param templateGapMm gap allowed to the template; the shop book's default when left out
      * @param machine name of the forming machine; chosen when left out
+     * @param fold what is folded of the flat blank; null for none
+     * @param grain whether the blank may be turned on the sheet
+     * @param irreplaceable the metal cannot be bought again
+     * @param leftOut codes of proposed lines that were taken out
      */
     public record Part(
             @Nullable String name,
@@ -72,7 +84,11 @@ public record TakeOff(
             Tolerance tolerance,
             Supply supply,
             @Nullable String machine,
-            List<Operation> operations) {
+            List<Operation> operations,
+            @Nullable Fold fold,
+            Grain grain,
+            Boolean irreplaceable,
+            List<String> leftOut) {
 
         public Part {
             perAssembly = perAssembly == null ? 1 : perAssembly;
@@ -81,7 +97,47 @@ public record TakeOff(
             tolerance = tolerance == null ? Tolerance.C : tolerance;
             supply = supply == null ? Supply.SHOP : supply;
             operations = copy(operations);
+            grain = grain == null ? Grain.FREE : grain;
+            irreplaceable = irreplaceable != null && irreplaceable;
+            leftOut = copy(leftOut);
         }
+    }
+
+    /**
+     * What is folded of a flat blank along parallel bend lines.
+     *
+     * @param lengthMm along the bend lines
+     * @param legsMm outside lengths, one more than bends
+     * @param bends in their order between the legs
+     */
+    public record Fold(@Nullable Double lengthMm, List<Double> legsMm, List<FoldBend> bends) {
+
+        public Fold {
+            legsMm = copy(legsMm);
+            bends = copy(bends);
+        }
+    }
+
+    /**
+     * One bend.
+     *
+     * @param openingDeg angle between the legs, 180 for flat; 90 when left out
+     * @param radiusMm inside
+     */
+    public record FoldBend(Double openingDeg, @Nullable Double radiusMm) {
+
+        public FoldBend {
+            openingDeg = openingDeg == null ? Double.valueOf(90) : openingDeg;
+        }
+    }
+
+    /** Where the grain of the sheet has to lie. */
+    public enum Grain {
+        @JsonProperty("free")
+        FREE,
+        /** Along the length of the blank, which so lies along the sheet. */
+        @JsonProperty("along-length")
+        ALONG_LENGTH
     }
 
     /** A flat rectangle of sheet, mm. */
@@ -107,6 +163,8 @@ public record TakeOff(
      * @param lifePieces a tool wears out: its cost is paid anew for every begun so many pieces of
      *     the item; once when left out
      * @param leadTimeDays until it is there; null where nobody waits for it
+     * @param handlingPercent on bought-out work, for ordering, fetching and checking it; the price
+     *     scheme's when left out
      */
     public record Extra(
             @Nullable String name,
@@ -114,7 +172,8 @@ public record TakeOff(
             ExtraKind kind,
             @Nullable Money cost,
             @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer lifePieces,
-            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer leadTimeDays) {
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer leadTimeDays,
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Double handlingPercent) {
 
         public Extra {
             per = per == null ? Per.ORDER : per;

@@ -25,6 +25,9 @@ public final class TakeOffCheck {
     private static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;
     private static final int MOST_SEGMENTS = 500;
+    private static final int MOST_TEMPLATES = 500;
+    private static final int MOST_LEFT_OUT = 500;
+    private static final int MOST_BENDS = 50;
     private static final double MOST_MINUTES = 1_000_000;
     private static final int LONGEST_LIFE = 100_000_000;
     private static final int LONGEST_LEAD_DAYS = 3_650;
@@ -71,9 +74,27 @@ public final class TakeOffCheck {
                 operation(at, operation);
             }
         }
+        faults.withinIfGiven("/urgencyPercent", takeOff.urgencyPercent(), 0, 500);
+        leftOut("/leftOut", takeOff.leftOut());
+        faults.size("/heldTemplatesMm", takeOff.heldTemplatesMm(), 0, MOST_TEMPLATES);
+        for (int i = 0; i < takeOff.heldTemplatesMm().size() && i < MOST_TEMPLATES; i++) {
+            faults.over(
+                    "/heldTemplatesMm/" + i,
+                    takeOff.heldTemplatesMm().get(i),
+                    0,
+                    LARGEST_RADIUS_MM);
+        }
         faults.size("/extras", takeOff.extras(), 0, MOST_OPERATIONS);
         for (int i = 0; i < takeOff.extras().size() && i < MOST_OPERATIONS; i++) {
             extra("/extras/" + i, takeOff.extras().get(i));
+        }
+    }
+
+    /** A code that the shop book knows no more says nothing, so that old take-offs stay usable. */
+    private void leftOut(String at, List<String> codes) {
+        faults.size(at, codes, 0, MOST_LEFT_OUT);
+        for (int i = 0; i < codes.size() && i < MOST_LEFT_OUT; i++) {
+            faults.text(at + "/" + i, codes.get(i));
         }
     }
 
@@ -106,10 +127,14 @@ public final class TakeOffCheck {
         faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
         if (part.blank() != null) {
             blank(at + "/blank", part.blank());
-        } else if (part.massKg() == null) {
+        } else if (part.massKg() == null && part.fold() == null) {
             faults.add(
                     at + "/massKg", "is missing: give the mass of one piece in kg, or its blank");
         }
+        if (part.fold() != null) {
+            fold(at + "/fold", part.fold());
+        }
+        leftOut(at + "/leftOut", part.leftOut());
         faults.withinIfGiven(at + "/templateGapMm", part.templateGapMm(), 0, 1000);
         if (part.machine() != null) {
             faults.known(
@@ -126,6 +151,29 @@ public final class TakeOffCheck {
     private void blank(String at, Blank blank) {
         faults.over(at + "/lengthMm", blank.lengthMm(), 0, LONGEST_MM);
         faults.over(at + "/widthMm", blank.widthMm(), 0, LONGEST_MM);
+    }
+
+    private void fold(String at, TakeOff.Fold fold) {
+        faults.over(at + "/lengthMm", fold.lengthMm(), 0, LONGEST_MM);
+        faults.size(at + "/bends", fold.bends(), 1, MOST_BENDS);
+        if (fold.legsMm().size() != fold.bends().size() + 1) {
+            faults.add(
+                    at + "/legsMm",
+                    "has "
+                            + fold.legsMm().size()
+                            + " entries: one more than bends, which is "
+                            + (fold.bends().size() + 1));
+        }
+        for (int i = 0; i < fold.legsMm().size() && i <= MOST_BENDS; i++) {
+            faults.over(at + "/legsMm/" + i, fold.legsMm().get(i), 0, LONGEST_MM);
+        }
+        for (int i = 0; i < fold.bends().size() && i < MOST_BENDS; i++) {
+            TakeOff.FoldBend bend = fold.bends().get(i);
+            if (faults.present(at + "/bends/" + i, bend, "openingDeg and radiusMm")) {
+                faults.over(at + "/bends/" + i + "/openingDeg", bend.openingDeg(), 0, 180);
+                faults.within(at + "/bends/" + i + "/radiusMm", bend.radiusMm(), 0, 10_000);
+            }
+        }
     }
 
     private void operation(String at, @Nullable Operation operation) {
@@ -304,5 +352,10 @@ public final class TakeOffCheck {
             faults.add(at + "/lifePieces", "goes only with a cost per order: a tool that wears");
         }
         faults.withinIfGiven(at + "/leadTimeDays", extra.leadTimeDays(), 0, LONGEST_LEAD_DAYS);
+        if (faults.withinIfGiven(at + "/handlingPercent", extra.handlingPercent(), 0, 500)
+                && extra.handlingPercent() != null
+                && extra.kind() != TakeOff.ExtraKind.BOUGHT_OUT) {
+            faults.add(at + "/handlingPercent", "goes only with bought-out work");
+        }
     }
 }

@@ -122,7 +122,10 @@ final class TakeOffReading {
                         parts,
                         assembly,
                         extras,
-                        yesOrNo("/proveFirst"));
+                        yesOrNo("/proveFirst"),
+                        List.of(),
+                        List.of(),
+                        null);
         return new Read(takeOff, faults, workedOut, pathOf, operationRows);
     }
 
@@ -157,7 +160,11 @@ final class TakeOffReading {
                 choice(row + "/tolerance", TakeOff.Tolerance.values()),
                 choice(row + "/supply", TakeOff.Supply.values()),
                 text(row + "/machine"),
-                operations);
+                operations,
+                null,
+                null,
+                null,
+                List.of());
     }
 
     private Operation operation(String row, String pointer) {
@@ -270,7 +277,8 @@ final class TakeOffReading {
                 choice(row + "/kind", TakeOff.ExtraKind.values()),
                 cost == null ? null : new Money(cost, book.currency()),
                 whole(row + "/lifePieces"),
-                whole(row + "/leadTimeDays"));
+                whole(row + "/leadTimeDays"),
+                null);
     }
 
     // Geometry --------------------------------------------------------------------------------

@@ -119,6 +119,7 @@ class BuildUpTest {
                         19.0,
                         null,
                         null,
+                        null,
                         null);
         BuildUp build = build("100", "200", "50", "30", 1, simple);
 
@@ -170,7 +171,8 @@ class BuildUpTest {
                 tax,
                 "0.01",
                 null,
-                0.0);
+                0.0,
+                null);
     }
 
     private static PriceScheme rounding(String step, Money minimumOrder) {
@@ -188,6 +190,7 @@ class BuildUpTest {
                 null,
                 step,
                 minimumOrder,
+                null,
                 null);
     }
 

@@ -110,6 +110,7 @@ class DemoTests extends ServiceTest {
                 s.taxPercent(),
                 s.roundEachTo(),
                 s.minimumOrder(),
-                s.urgencyPercent());
+                s.urgencyPercent(),
+                null);
     }
 }

@@ -330,7 +330,19 @@ class BegunRouteTest {
     }
 
     private static TakeOff of(Part part) {
-        return new TakeOff("Item", null, null, null, null, List.of(part), null, null, null);
+        return new TakeOff(
+                "Item",
+                null,
+                null,
+                null,
+                null,
+                List.of(part),
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null);
     }
 
     private static Part part(int perAssembly, String grade, Blank blank, Operation... work) {
@@ -347,6 +359,10 @@ class BegunRouteTest {
                 null,
                 null,
                 null,
-                List.of(work));
+                List.of(work),
+                null,
+                null,
+                null,
+                List.of());
     }
 }

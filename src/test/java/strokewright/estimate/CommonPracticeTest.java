@@ -138,6 +138,10 @@ class CommonPracticeTest {
                         null,
                         null,
                         null,
-                        List.of(work)));
+                        List.of(work),
+                        null,
+                        null,
+                        null,
+                        List.of()));
     }
 }

@@ -230,6 +230,9 @@ class EstimatingTest {
                                         new Operation.Standard("Cut", 4.0))),
                         List.of(new Operation.Standard("Weld", 1.9)),
                         null,
+                        null,
+                        List.of(),
+                        List.of(),
                         null);
         Estimate estimate = Estimating.estimate(takeOff, WorkedShop.book());
 
@@ -309,7 +312,11 @@ class EstimatingTest {
                         null,
                         null,
                         null,
-                        one.operations());
+                        one.operations(),
+                        null,
+                        null,
+                        null,
+                        List.of());
         TakeOff takeOff = WorkedShop.withQuantities(WorkedShop.takeOff(two), List.of(1), 3);
         double exponent = Math.log(0.92) / Math.log(2);
 
@@ -385,7 +392,7 @@ class EstimatingTest {
     @Test
     void anExtraWithoutLifeAndLeadTimeIsWrittenAsBefore() {
         TakeOff.Extra coat =
-                new TakeOff.Extra("Coat", null, null, Money.of("85.00", "EUR"), null, null);
+                new TakeOff.Extra("Coat", null, null, Money.of("85.00", "EUR"), null, null, null);
         assertThat(EditedBook.JSON.writeValueAsString(coat))
                 .isEqualTo(
                         "{\"name\":\"Coat\",\"per\":\"order\",\"kind\":\"bought-out\","
@@ -411,7 +418,11 @@ class EstimatingTest {
                                 TakeOff.ExtraKind.TOOLING,
                                 Money.of("1900.00", "EUR"),
                                 lifePieces,
-                                35)),
+                                35,
+                                null)),
+                null,
+                List.of(),
+                List.of(),
                 null);
     }
 
@@ -439,7 +450,11 @@ class EstimatingTest {
                         null,
                         TakeOff.Supply.CUSTOMER,
                         null,
-                        part.operations());
+                        part.operations(),
+                        null,
+                        null,
+                        null,
+                        List.of());
 
         // 1.950 × 0.120 m × 2 mm × 2710 kg/m³ at 5 a kg
         assertThat(material(part)).isEqualTo(Money.of("6.34", "EUR"));

@@ -282,7 +282,11 @@ class FindingsTest {
                         null,
                         null,
                         null,
-                        List.of(edge));
+                        List.of(edge),
+                        null,
+                        null,
+                        null,
+                        List.of());
 
         // 0.148 against 0.234 dressed and 0.234 × 0.55 = 0.129 sheared
         assertThat(WorkedShop.lines(WorkedShop.of(edge, "steel", 1.5)).get(0).anneals()).isZero();
@@ -330,7 +334,11 @@ class FindingsTest {
                 null,
                 null,
                 null,
-                List.of(operation));
+                List.of(operation),
+                null,
+                null,
+                null,
+                List.of());
     }
 
     private static List<String> codes(Part part) {

@@ -305,7 +305,11 @@ class FromShapeTest {
                                                         1,
                                                         null,
                                                         null,
-                                                        null))))
+                                                        null)),
+                                        null,
+                                        null,
+                                        null,
+                                        List.of()))
                         .operations()
                         .get(0);
         assertThat(both.machineMinutes()).isEqualTo(2 * one.machineMinutes(), within(1e-9));
@@ -515,12 +519,36 @@ class FromShapeTest {
 
     private static TakeOff takeOff(FromShape taken) {
         return new TakeOff(
-                "Item", null, null, null, null, taken.parts(), taken.assembly(), null, null);
+                "Item",
+                null,
+                null,
+                null,
+                null,
+                taken.parts(),
+                taken.assembly(),
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null);
     }
 
     private static Estimate estimated(Part part) {
         return Estimating.estimate(
-                new TakeOff("Item", null, null, null, null, List.of(part), null, null, null), BOOK);
+                new TakeOff(
+                        "Item",
+                        null,
+                        null,
+                        null,
+                        null,
+                        List.of(part),
+                        null,
+                        null,
+                        null,
+                        List.of(),
+                        List.of(),
+                        null),
+                BOOK);
     }
 
     private static ShopBook starter() {

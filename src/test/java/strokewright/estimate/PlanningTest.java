@@ -208,7 +208,11 @@ class PlanningTest {
                         null,
                         null,
                         null,
-                        one.operations());
+                        one.operations(),
+                        null,
+                        null,
+                        null,
+                        List.of());
         return WorkedShop.lines(WorkedShop.takeOff(many)).get(1).tool();
     }
 
@@ -239,7 +243,10 @@ class PlanningTest {
                         two.parts(),
                         null,
                         null,
-                        word);
+                        word,
+                        List.of(),
+                        List.of(),
+                        null);
         List<Estimate.ForQuantity> quantities =
                 Estimating.estimate(takeOff, WorkedShop.book()).quantities();
 
@@ -286,6 +293,8 @@ class PlanningTest {
                                 1,
                                 false,
                                 null,
+                                null,
+                                null,
                                 "invented"))
                 .with("/times/dressMarksStandard", "Dress out marks")
                 .book();
@@ -307,7 +316,11 @@ class PlanningTest {
                         null,
                         null,
                         null,
-                        part.operations()));
+                        part.operations(),
+                        null,
+                        null,
+                        null,
+                        List.of()));
     }
 
     private static String tool(TakeOff takeOff, ShopBook book) {

@@ -48,6 +48,7 @@ final class RandomTakeOffs {
                                 ExtraKind.BOUGHT_OUT,
                                 Money.of("85.35", "EUR"),
                                 null,
+                                null,
                                 null),
                         new Extra(
                                 "Press tool",
@@ -55,7 +56,11 @@ final class RandomTakeOffs {
                                 ExtraKind.TOOLING,
                                 Money.of("211.90", "EUR"),
                                 random.nextBoolean() ? null : random.nextInt(1, 40),
-                                random.nextBoolean() ? null : random.nextInt(0, 60))),
+                                random.nextBoolean() ? null : random.nextInt(0, 60),
+                                null)),
+                null,
+                List.of(),
+                List.of(),
                 null);
     }
 
@@ -80,7 +85,11 @@ final class RandomTakeOffs {
                 null,
                 random.nextInt(5) == 0 ? Supply.CUSTOMER : Supply.SHOP,
                 null,
-                work);
+                work,
+                null,
+                null,
+                null,
+                List.of());
     }
 
     Operation.Formed operation() {

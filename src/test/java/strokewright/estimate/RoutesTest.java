@@ -271,16 +271,19 @@ class RoutesTest {
                 with(
                         linear("1", "1", null),
                         List.of(
-                                new Extra("Coat", Per.ORDER, null, euro("1"), null, 5),
-                                new Extra("Tool", Per.ORDER, null, euro("1"), 10, 35),
-                                new Extra("Box", Per.ORDER, null, euro("1"), null, null)));
+                                new Extra("Coat", Per.ORDER, null, euro("1"), null, 5, null),
+                                new Extra("Tool", Per.ORDER, null, euro("1"), 10, 35, null),
+                                new Extra("Box", Per.ORDER, null, euro("1"), null, null, null)));
         RouteComparison compared = compare(5, takeOff, linear("1", "1", null));
         assertThat(compared.routes()).extracting("leadTimeDays").containsExactly(35, null);
     }
 
     @Test
     void everyFaultOfEveryRouteIsToldAtOnce() {
-        TakeOff none = new TakeOff(null, null, null, null, null, List.of(), null, null, null);
+        TakeOff none =
+                new TakeOff(
+                        null, null, null, null, null, List.of(), null, null, null, List.of(),
+                        List.of(), null);
         assertThatThrownBy(
                         () ->
                                 Routes.compare(
@@ -338,6 +341,9 @@ class RoutesTest {
                         List.of(),
                         List.of(new Operation.Standard("Template", 1.0)),
                         null,
+                        null,
+                        List.of(),
+                        List.of(),
                         null);
         return with(
                 base,
@@ -356,11 +362,15 @@ class RoutesTest {
                 takeOff.parts(),
                 takeOff.assembly(),
                 extras,
-                takeOff.proveFirst());
+                takeOff.proveFirst(),
+                List.of(),
+                List.of(),
+                null);
     }
 
     private static Extra extra(String name, Per per, BigDecimal cost, Integer life) {
-        return new Extra(name, per, ExtraKind.TOOLING, new Money(cost, WorkedShop.EUR), life, null);
+        return new Extra(
+                name, per, ExtraKind.TOOLING, new Money(cost, WorkedShop.EUR), life, null, null);
     }
 
     private static Money euro(String amount) {

@@ -176,7 +176,7 @@ class ShopBookCheckTests {
                 "/times/formingWorkCentre",
                 "/standards/1/minimumCharge",
                 "/workCentres/0/machineRate",
-                "/workCentres/0/labourBasis",
+                "/workCentres/0/origin",
                 "/priceScheme/kind",
                 "/priceScheme/roundEachTo",
                 "/priceScheme/minimumOrder",

@@ -31,11 +31,26 @@ class StarterBookEstimatesTest {
                         null,
                         null,
                         null,
-                        List.of(operation));
+                        List.of(operation),
+                        null,
+                        null,
+                        null,
+                        List.of());
         Estimate estimate =
                 Estimating.estimate(
                         new TakeOff(
-                                "Item", null, null, null, null, List.of(part), null, null, null),
+                                "Item",
+                                null,
+                                null,
+                                null,
+                                null,
+                                List.of(part),
+                                null,
+                                null,
+                                null,
+                                List.of(),
+                                List.of(),
+                                null),
                         BOOK);
         assertThat(estimate.feasible()).isTrue();
         assertThat(estimate.operations().get(0).machineMinutes()).isPositive();

@@ -325,8 +325,23 @@ class TraceTest {
                         null,
                         List.of(
                                 situation.operation,
-                                new Operation.Smooth(20_000.0, 1, 1, null, null, null)));
+                                new Operation.Smooth(20_000.0, 1, 1, null, null, null)),
+                        null,
+                        null,
+                        null,
+                        List.of());
         return new TakeOff(
-                "Item", null, List.of(1, 2, 60), null, 3, List.of(part), null, null, null);
+                "Item",
+                null,
+                List.of(1, 2, 60),
+                null,
+                3,
+                List.of(part),
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null);
     }
 }

@@ -40,7 +40,16 @@ final class WorkedShop {
                 7,
                 EUR,
                 grades(),
-                List.of(new Sheet("al", null, Money.of("5.00", "EUR"), "invented")),
+                List.of(
+                        new Sheet(
+                                "al",
+                                null,
+                                null,
+                                null,
+                                Money.of("5.00", "EUR"),
+                                null,
+                                List.of(),
+                                "invented")),
                 machines,
                 tools(),
                 Map.of("aluminium", 1.0, "steel", 1.0, "stainless", 1.0, "5xxx", 1.0, "zinc", 1.0),
@@ -53,10 +62,17 @@ final class WorkedShop {
                                 Money.of("42.00", "EUR"),
                                 Money.of("9.50", "EUR"),
                                 null,
+                                null,
                                 null),
-                        new WorkCentre("Bench", Money.of("40.00", "EUR"), null, null, null)),
+                        new WorkCentre("Bench", Money.of("40.00", "EUR"), null, null, null, null)),
                 scheme,
-                null);
+                null,
+                List.of(),
+                null,
+                null,
+                null,
+                null,
+                List.of());
     }
 
     static PriceScheme scheme() {
@@ -74,7 +90,8 @@ final class WorkedShop {
                 19.0,
                 "0.01",
                 null,
-                0.0);
+                0.0,
+                null);
     }
 
     static Machine machine(String name, double ratedMm) {
@@ -134,7 +151,8 @@ final class WorkedShop {
                         null,
                         false,
                         0.01,
-                        "common practice, no source"));
+                        "common practice, no source",
+                        null));
     }
 
     private static Grade grade(
@@ -167,7 +185,8 @@ final class WorkedShop {
                 area,
                 annealable,
                 null,
-                "method");
+                "method",
+                null);
     }
 
     private static List<Tool> tools() {
@@ -202,10 +221,32 @@ final class WorkedShop {
 
     private static List<Standard> standards() {
         return List.of(
-                new Standard("Cut", "Bench", 5.0, 0.25, Unit.CUT, 1, true, null, "invented"),
-                new Standard("Weld", "Bench", 10.0, 12.0, Unit.METRE, 1, false, null, "invented"),
                 new Standard(
-                        "Template", "Bench", 0.0, 20.0, Unit.TEMPLATE, 1, false, null, "invented"));
+                        "Cut", "Bench", 5.0, 0.25, Unit.CUT, 1, true, null, null, null, "invented"),
+                new Standard(
+                        "Weld",
+                        "Bench",
+                        10.0,
+                        12.0,
+                        Unit.METRE,
+                        1,
+                        false,
+                        null,
+                        null,
+                        null,
+                        "invented"),
+                new Standard(
+                        "Template",
+                        "Bench",
+                        0.0,
+                        20.0,
+                        Unit.TEMPLATE,
+                        1,
+                        false,
+                        null,
+                        null,
+                        null,
+                        "invented"));
     }
 
     static Part part(
@@ -223,12 +264,27 @@ final class WorkedShop {
                 null,
                 null,
                 null,
-                List.of(work));
+                List.of(work),
+                null,
+                null,
+                null,
+                List.of());
     }
 
     static TakeOff takeOff(Part... parts) {
         return new TakeOff(
-                "Worked example", null, List.of(1), null, 0, List.of(parts), null, null, null);
+                "Worked example",
+                null,
+                List.of(1),
+                null,
+                0,
+                List.of(parts),
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null);
     }
 
     static TakeOff of(Formed operation, String grade, double thickness) {
@@ -245,6 +301,9 @@ final class WorkedShop {
                 takeOff.parts(),
                 takeOff.assembly(),
                 takeOff.extras(),
+                null,
+                List.of(),
+                List.of(),
                 null);
     }
 

@@ -399,7 +399,13 @@ class StripSetsApiTests extends ServiceTest {
                 book.standards(),
                 book.workCentres(),
                 book.priceScheme(),
-                book.routes());
+                book.routes(),
+                book.proposals(),
+                book.cutting(),
+                book.bending(),
+                book.inspection(),
+                book.uncertainty(),
+                book.learned());
     }
 
     private ShopBook current() {

@@ -56,7 +56,8 @@ final class StripShop {
                     0.2,
                     false,
                     0.01,
-                    "from memory");
+                    "from memory",
+                    null);
 
     private StripShop() {}
 
@@ -72,7 +73,9 @@ final class StripShop {
                 List.of(),
                 Times.DEFAULTS,
                 List.of(),
-                List.of(new WorkCentre("Forming", Money.of("40.00", "EUR"), null, null, null)),
+                List.of(
+                        new WorkCentre(
+                                "Forming", Money.of("40.00", "EUR"), null, null, null, null)),
                 new PriceScheme(
                         PriceScheme.Kind.SIMPLE,
                         null,
@@ -87,8 +90,15 @@ final class StripShop {
                         19.0,
                         "0.01",
                         null,
-                        0.0),
-                null);
+                        0.0,
+                        null),
+                null,
+                List.of(),
+                null,
+                null,
+                null,
+                null,
+                List.of());
     }
 
     private static Tool tool(
@@ -133,6 +143,7 @@ final class StripShop {
                 null,
                 true,
                 null,
-                "invented");
+                "invented",
+                null);
     }
 }

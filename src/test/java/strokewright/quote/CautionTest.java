@@ -83,7 +83,19 @@ class CautionTest {
     }
 
     private static TakeOff takeOff(String title, TakeOff.Information information) {
-        return new TakeOff(title, information, null, null, null, null, null, null, null);
+        return new TakeOff(
+                title,
+                information,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                null);
     }
 
     private static Part part(double lengthMm) {
@@ -97,6 +109,10 @@ class CautionTest {
                 null,
                 null,
                 null,
+                null,
+                null,
+                null,
+                List.of(),
                 null,
                 null,
                 null,
@@ -140,13 +156,15 @@ class CautionTest {
                 cut.people(),
                 null,
                 List.of(),
-                List.of());
+                List.of(),
+                null,
+                null);
     }
 
     private static Optional<Grade> grade(String family, String name) {
         return Optional.of(
                 new Grade(
                         "X", name, family, null, null, null, null, null, null, null, null, null,
-                        null, true, null, null));
+                        null, true, null, null, null));
     }
 }

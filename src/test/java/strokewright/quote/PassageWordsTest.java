@@ -54,7 +54,10 @@ class PassageWordsTest {
                         t.parts(),
                         t.assembly(),
                         t.extras(),
-                        proveFirst));
+                        proveFirst,
+                        List.of(),
+                        List.of(),
+                        null));
     }
 
     private static List<String> words(TakeOff takeOff) {

@@ -33,7 +33,7 @@ class ShopBookPageTests extends ServiceTest {
         book.machines().forEach(m -> assertThat(page).contains(m.name()));
         book.tools().forEach(t -> assertThat(page).contains(t.name(), escaped(t.origin())));
         book.standards().forEach(s -> assertThat(page).contains(s.name(), escaped(s.origin())));
-        book.workCentres().forEach(c -> assertThat(page).contains(escaped(c.labourBasis())));
+        book.workCentres().forEach(c -> assertThat(page).contains(escaped(c.origin())));
         assertThat(page)
                 .contains("edition <span>1</span>")
                 .contains("<span class=\"state draft\">assumed</span>")

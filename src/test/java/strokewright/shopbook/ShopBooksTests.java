@@ -114,6 +114,12 @@ class ShopBooksTests extends ServiceTest {
                 book.standards().stream().filter(s -> !s.name().equals(standard)).toList(),
                 book.workCentres(),
                 book.priceScheme(),
-                book.routes());
+                book.routes(),
+                book.proposals(),
+                book.cutting(),
+                book.bending(),
+                book.inspection(),
+                book.uncertainty(),
+                book.learned());
     }
 }
