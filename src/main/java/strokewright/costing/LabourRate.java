@@ -1,5 +1,7 @@
 package strokewright.costing;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What a productive hour of labour costs.
  *
@@ -10,11 +12,11 @@ package strokewright.costing;
  * @param productivePercent share of the presence that a job's clock runs
  */
 public record LabourRate(
-        double wagePerHour,
-        double onCostPercent,
-        double paidHoursPerYear,
-        double absentHoursPerYear,
-        double productivePercent) {
+        @Nullable Double wagePerHour,
+        @Nullable Double onCostPercent,
+        @Nullable Double paidHoursPerYear,
+        @Nullable Double absentHoursPerYear,
+        @Nullable Double productivePercent) {
 
     public double presentHours() {
         return paidHoursPerYear - absentHoursPerYear;

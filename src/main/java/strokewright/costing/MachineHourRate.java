@@ -1,5 +1,7 @@
 package strokewright.costing;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What an hour of a machine costs, after VDI 3258 sheet 1. All money of one currency.
  *
@@ -17,18 +19,18 @@ package strokewright.costing;
  * @param runningHoursPerYear over 0
  */
 public record MachineHourRate(
-        double replacementValue,
-        double scrappingCost,
-        double acquisitionValue,
-        double lifeYears,
-        double interestPercent,
-        double areaM2,
-        double spacePerM2Year,
-        double powerKw,
-        double loadFactor,
-        double energyPerKwh,
-        double maintenancePerYear,
-        double runningHoursPerYear) {
+        @Nullable Double replacementValue,
+        @Nullable Double scrappingCost,
+        @Nullable Double acquisitionValue,
+        @Nullable Double lifeYears,
+        @Nullable Double interestPercent,
+        @Nullable Double areaM2,
+        @Nullable Double spacePerM2Year,
+        @Nullable Double powerKw,
+        @Nullable Double loadFactor,
+        @Nullable Double energyPerKwh,
+        @Nullable Double maintenancePerYear,
+        @Nullable Double runningHoursPerYear) {
 
     public double depreciationPerHour() {
         return (replacementValue + scrappingCost) / lifeYears / runningHoursPerYear;

@@ -13,6 +13,8 @@ import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.LabourRate;
+import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.ShopBook.Correction;
 import strokewright.estimate.ShopBook.Grade;
@@ -37,6 +39,7 @@ import strokewright.quantity.Money;
 public final class ShopBookCheck {
 
     private static final double DEAREST = 1_000_000;
+    private static final double DEAREST_MACHINE = 1_000_000_000;
     private static final double THICKEST_MM = 50;
     private static final List<String> ROUNDING_STEPS = List.of("0.01", "0.5", "0.50", "1", "5");
     private static final Set<ToolKind> AT_EDGES =
@@ -585,7 +588,40 @@ public final class ShopBookCheck {
         faults.text(at + "/name", centre.name());
         money(at + "/labourRate", centre.labourRate());
         moneyIfGiven(at + "/machineRate", centre.machineRate());
+        if (centre.labourBasis() != null) {
+            labourBasis(at + "/labourBasis", centre.labourBasis());
+        }
+        if (centre.machineBasis() != null) {
+            machineBasis(at + "/machineBasis", centre.machineBasis());
+        }
         faults.textIfGiven(at + "/origin", centre.origin());
+    }
+
+    private void labourBasis(String at, LabourRate basis) {
+        faults.within(at + "/wagePerHour", basis.wagePerHour(), 0, DEAREST);
+        faults.within(at + "/onCostPercent", basis.onCostPercent(), 0, 500);
+        boolean paid = faults.over(at + "/paidHoursPerYear", basis.paidHoursPerYear(), 0, 8784);
+        if (faults.within(at + "/absentHoursPerYear", basis.absentHoursPerYear(), 0, 8784)
+                && paid
+                && !(basis.absentHoursPerYear() < basis.paidHoursPerYear())) {
+            faults.add(at + "/absentHoursPerYear", "must be less than paidHoursPerYear");
+        }
+        faults.over(at + "/productivePercent", basis.productivePercent(), 0, 100);
+    }
+
+    private void machineBasis(String at, MachineHourRate basis) {
+        faults.within(at + "/replacementValue", basis.replacementValue(), 0, DEAREST_MACHINE);
+        faults.within(at + "/scrappingCost", basis.scrappingCost(), 0, DEAREST_MACHINE);
+        faults.within(at + "/acquisitionValue", basis.acquisitionValue(), 0, DEAREST_MACHINE);
+        faults.over(at + "/lifeYears", basis.lifeYears(), 0, 100);
+        faults.within(at + "/interestPercent", basis.interestPercent(), 0, 100);
+        faults.within(at + "/areaM2", basis.areaM2(), 0, 100_000);
+        faults.within(at + "/spacePerM2Year", basis.spacePerM2Year(), 0, DEAREST);
+        faults.within(at + "/powerKw", basis.powerKw(), 0, 10_000);
+        faults.within(at + "/loadFactor", basis.loadFactor(), 0, 1);
+        faults.within(at + "/energyPerKwh", basis.energyPerKwh(), 0, 1000);
+        faults.within(at + "/maintenancePerYear", basis.maintenancePerYear(), 0, DEAREST_MACHINE);
+        faults.over(at + "/runningHoursPerYear", basis.runningHoursPerYear(), 0, 8784);
     }
 
     private void priceScheme(String at, @Nullable PriceScheme scheme) {

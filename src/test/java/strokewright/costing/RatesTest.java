@@ -17,7 +17,18 @@ class RatesTest {
     void machineHourRateOfThePublishedExercise() {
         MachineHourRate rate =
                 new MachineHourRate(
-                        1_040_000, 10_000, 800_000, 10, 15, 20, 8, 14, 1, 0.35, 9_000, 3_600);
+                        1_040_000.0,
+                        10_000.0,
+                        800_000.0,
+                        10.0,
+                        15.0,
+                        20.0,
+                        8.0,
+                        14.0,
+                        1.0,
+                        0.35,
+                        9_000.0,
+                        3_600.0);
 
         assertThat(rate.depreciationPerHour()).isCloseTo(29.17, within(5e-3));
         assertThat(rate.interestPerHour()).isCloseTo(16.67, within(5e-3));
@@ -36,13 +47,24 @@ class RatesTest {
 
     private static MachineHourRate formingMachine(double hours) {
         return new MachineHourRate(
-                48_000, 0, 42_000, 12, 5, 14, 9 * 12, 2.2, 0.6, 0.30, 0.04 * 42_000, hours);
+                48_000.0,
+                0.0,
+                42_000.0,
+                12.0,
+                5.0,
+                14.0,
+                9.0 * 12.0,
+                2.2,
+                0.6,
+                0.30,
+                0.04 * 42_000.0,
+                hours);
     }
 
     /** Derived: 2080 paid, 392 absent, 85 % productive, 24 an hour with 21 % on-costs. */
     @Test
     void labourRateOfAProductiveHour() {
-        LabourRate rate = new LabourRate(24, 21, 2080, (30 + 11 + 8) * 8, 85);
+        LabourRate rate = new LabourRate(24.0, 21.0, 2080.0, (30.0 + 11.0 + 8.0) * 8.0, 85.0);
 
         assertThat(rate.presentHours()).isEqualTo(1688);
         assertThat(rate.productiveHours()).isCloseTo(1434.8, within(1e-9));
