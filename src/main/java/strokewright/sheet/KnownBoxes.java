@@ -1,0 +1,56 @@
+package strokewright.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What was looked through already, and what was too much to look through. */
+final class KnownBoxes {
+
+    private final Sizes sizes;
+    private final List<Layout> alone;
+    private final List<Boxes> known = new ArrayList<>();
+    private final List<int[]> tooMuch = new ArrayList<>();
+
+    KnownBoxes(Sizes sizes, List<Layout> alone) {
+        this.sizes = sizes;
+        this.alone = alone;
+    }
+
+    /** All choices of at most so many pieces; null where that is too much. */
+    @Nullable Boxes upTo(int[] wanted) {
+        int[] most = new int[wanted.length];
+        for (int i = 0; i < most.length; i++) {
+            most[i] = Math.min(wanted[i], alone.get(i).pieces());
+        }
+        for (Boxes boxes : known) {
+            if (boxes.covers(most)) {
+                return boxes;
+            }
+        }
+        if (tooMuch.stream().anyMatch(t -> within(t, most))) {
+            return null;
+        }
+        Boxes boxes = Boxes.of(sizes, most);
+        if (boxes == null) {
+            tooMuch.add(most);
+        } else {
+            known.add(boxes);
+        }
+        return boxes;
+    }
+
+    /** Those by which a choice was made. */
+    Boxes knowing(int[] choice) {
+        return known.stream().filter(b -> b.covers(choice)).findFirst().orElseThrow();
+    }
+
+    private static boolean within(int[] a, int[] b) {
+        for (int i = 0; i < a.length; i++) {
+            if (a[i] > b[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
