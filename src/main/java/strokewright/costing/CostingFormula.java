@@ -35,6 +35,11 @@ public enum CostingFormula implements Formula {
     HOURS_AT_RATE("hours × rate", "arithmetic", x -> x[0].multiply(x[1])),
     MASS_AT_PRICE(
             "mass × pieces × price per kg", "arithmetic", x -> x[0].multiply(x[1]).multiply(x[2])),
+    SHEETS_AT_PRICE("sheets × price of a sheet", "arithmetic", x -> x[0].multiply(x[1])),
+    WITHOUT_KEPT_OFFCUTS(
+            "cost × (1 − share kept)",
+            "arithmetic: what goes back to stock is not paid for",
+            x -> x[0].multiply(BigDecimal.ONE.subtract(x[1]))),
     COST_OF_WORN_TOOLS(
             "cost × (pieces / life, rounded up)",
             "arithmetic: a tool is bought anew for every begun life",

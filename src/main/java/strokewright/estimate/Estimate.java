@@ -8,6 +8,7 @@ import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
 import strokewright.quantity.Why;
+import strokewright.sheet.Nest;
 
 /**
  * The result: every operation with its strokes and minutes, every quantity with hours, cost and
@@ -381,7 +382,14 @@ public record Estimate(
      * @param sheetLengthMm of the stock sheet; null where blanks are paid for by mass
      * @param sheets bought; null where blanks are paid for by mass
      * @param yieldPercent area of the blanks of the area of the sheets
-     * @param kg paid for
+     * @param kg bought
+     * @param cost what of it the order pays for
+     * @param price of a kg or of a sheet, at the break that is reached; null in earlier estimates
+     * @param per what the price is of
+     * @param keptKg offcuts that go back to stock and are not paid for; null where whole sheets are
+     * @param leastSheets that no way of cutting edge to edge can do with fewer than
+     * @param patterns ways in which the sheets are cut
+     * @param others what the same blanks would take of the other stock sizes that hold them
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record MetalUsed(
@@ -392,7 +400,29 @@ public record Estimate(
             @Nullable Integer sheets,
             @Nullable Double yieldPercent,
             double kg,
-            Money cost) {}
+            Money cost,
+            @Nullable Money price,
+            @Nullable PricedPer per,
+            @Nullable Double keptKg,
+            @Nullable Integer leastSheets,
+            List<Nest.Pattern> patterns,
+            List<OtherSheet> others) {
+
+        public MetalUsed {
+            patterns = patterns == null ? List.of() : List.copyOf(patterns);
+            others = others == null ? List.of() : List.copyOf(others);
+        }
+    }
+
+    /** A stock size that was not taken because it costs more. */
+    public record OtherSheet(double lengthMm, double widthMm, int sheets, Money cost) {}
+
+    public enum PricedPer {
+        @JsonProperty("kg")
+        KG,
+        @JsonProperty("sheet")
+        SHEET
+    }
 
     /**
      * Blanks of a part that are cut beyond its pieces.

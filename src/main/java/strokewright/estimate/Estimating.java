@@ -2,16 +2,10 @@ package strokewright.estimate;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import strokewright.estimate.ShopBook.Sheet;
 import strokewright.estimate.ShopBook.Standard;
-import strokewright.estimate.TakeOff.Part;
-import strokewright.estimate.TakeOff.Supply;
 import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
-import strokewright.quantity.Severity;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
 
@@ -47,29 +41,20 @@ public final class Estimating {
         }
         Planning planning = new Planning(parts);
         List<Worked> lines = new ArrayList<>();
-        List<Metalled> metal = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
-            Part part = takeOff.parts().get(i);
             List<Worked> worked = planning.worked(i);
             lines.addAll(worked);
             worked.forEach(w -> findings.addAll(w.line().findings()));
-            metal(book, part, "/parts/" + i, findings).ifPresent(metal::add);
         }
+        Metals metals = Metals.of(takeOff, book, findings);
         for (int i = 0; i < takeOff.assembly().size(); i++) {
             lines.add(
                     standard(book, null, 1, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
         }
         return new Reckoning(
-                takeOff, book, lines, planning.rounds(), planning.plan(), metal, findings);
+                takeOff, book, lines, planning.rounds(), planning.plan(), metals, findings);
     }
-
-    /**
-     * Metal of one part that the shop buys.
-     *
-     * @param kg of one piece
-     */
-    record Metalled(Part part, double kg, Sheet sheet, String origin) {}
 
     static Worked standard(
             ShopBook book,
@@ -120,35 +105,5 @@ public final class Estimating {
                 standard,
                 null,
                 null);
-    }
-
-    private static Optional<Metalled> metal(
-            ShopBook book, Part part, String pointer, List<Finding> findings) {
-        if (part.supply() == Supply.CUSTOMER) {
-            return Optional.empty();
-        }
-        Sheet sheet = sheet(book, part);
-        if (sheet == null) {
-            findings.add(
-                    new Finding(
-                            "no-metal-price",
-                            Severity.DOUBT,
-                            pointer + "/grade",
-                            Map.of("grade", part.grade(), "thicknessMm", part.thicknessMm())));
-            return Optional.empty();
-        }
-        double kg = Bench.blankMassKg(book, part);
-        return Optional.of(new Metalled(part, kg, sheet, Bench.origin(book, sheet.origin())));
-    }
-
-    /** The line of this thickness, else the line of the grade for every thickness. */
-    private static @Nullable Sheet sheet(ShopBook book, Part part) {
-        List<Sheet> ofGrade =
-                book.sheets().stream().filter(s -> s.grade().equals(part.grade())).toList();
-        return ofGrade.stream()
-                .filter(s -> part.thicknessMm().equals(s.thicknessMm()))
-                .findFirst()
-                .or(() -> ofGrade.stream().filter(s -> s.thicknessMm() == null).findFirst())
-                .orElse(null);
     }
 }

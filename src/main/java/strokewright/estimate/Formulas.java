@@ -11,6 +11,7 @@ import strokewright.costing.CostingFormula;
 import strokewright.forming.FormingFormula;
 import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Formula;
+import strokewright.sheet.SheetFormula;
 
 /** Every formula that can stand in the trace of an estimate, by the name it has there. */
 public final class Formulas {
@@ -19,6 +20,7 @@ public final class Formulas {
             Stream.<Formula[]>of(
                             FormingFormula.values(),
                             StandardFormula.values(),
+                            SheetFormula.values(),
                             CostingFormula.values(),
                             Arithmetic.values())
                     .flatMap(Arrays::stream)

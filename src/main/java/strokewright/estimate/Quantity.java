@@ -16,7 +16,6 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
-import strokewright.estimate.Estimating.Metalled;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Times;
 import strokewright.estimate.ShopBook.Tool;
@@ -24,7 +23,9 @@ import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.TakeOff.Extra;
 import strokewright.forming.FormingFormula;
 import strokewright.quantity.Arithmetic;
+import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
+import strokewright.quantity.Severity;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
 
@@ -36,7 +37,7 @@ final class Quantity {
     private final Times times;
     private final List<Worked> lines;
     private final List<Round> rounds;
-    private final List<Metalled> metal;
+    private final Metals metals;
     private final int quantity;
 
     private final Working working = new Working();
@@ -45,20 +46,21 @@ final class Quantity {
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
+    private List<Map<String, Object>> cheaperAtBreak = List.of();
 
     Quantity(
             TakeOff takeOff,
             ShopBook book,
             List<Worked> lines,
             List<Round> rounds,
-            List<Metalled> metal,
+            Metals metals,
             int quantity) {
         this.takeOff = takeOff;
         this.book = book;
         this.times = book.times();
         this.lines = lines;
         this.rounds = rounds;
-        this.metal = metal;
+        this.metals = metals;
         this.quantity = quantity;
         book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
     }
@@ -94,7 +96,9 @@ final class Quantity {
                         computed("run", runMinutes, "min"));
         double hours = working.figure("hours.plan", HOURS, computed("minutes", total, "min"));
         Currency currency = Objects.requireNonNull(book.currency());
-        BuildUp build = buildUp();
+        Bought bought = bought();
+        cheaperAtBreak = bought.cheaperAtBreak();
+        BuildUp build = buildUp(bought.cost());
         return new Estimate.ForQuantity(
                 quantity,
                 passing.passage(),
@@ -113,7 +117,7 @@ final class Quantity {
                 working.lines(),
                 0,
                 null,
-                List.of(),
+                bought.used(),
                 List.of(),
                 List.of(),
                 null,
@@ -125,13 +129,28 @@ final class Quantity {
     double exactCost() {
         toolChanges(Passing.cheaper(rounds, quantity, proves()));
         lines.forEach(this::charge);
-        return buildUp().total().doubleValue();
+        return buildUp(bought().cost()).total().doubleValue();
+    }
+
+    private Bought bought() {
+        return metals.buy(quantity, part -> 0, working);
+    }
+
+    /**
+     * Notes of metal that more of it would make cheaper, once the estimate is made.
+     *
+     * @param pointer to this quantity in the take-off
+     */
+    List<Finding> notes(String pointer) {
+        return cheaperAtBreak.stream()
+                .map(values -> new Finding("cheaper-at-break", Severity.NOTE, pointer, values))
+                .toList();
     }
 
     /** Once everything is charged. */
-    private BuildUp buildUp() {
+    private BuildUp buildUp(BigDecimal material) {
         return BuildUp.forward(
-                material(),
+                material,
                 labour(),
                 machine(),
                 specialDirect(),
@@ -350,30 +369,6 @@ final class Quantity {
 
     private Input allowance(double percent) {
         return new Input("allowance", percent, "%", Bench.origin(book, null));
-    }
-
-    private BigDecimal material() {
-        List<Input> parts = new ArrayList<>();
-        BigDecimal sum = BigDecimal.ZERO;
-        for (Metalled part : metal) {
-            int pieces = quantity * part.part().perAssembly();
-            BigDecimal price = part.sheet().pricePerKg().amount();
-            BigDecimal cost =
-                    MASS_AT_PRICE.exact(
-                            BigDecimal.valueOf(part.kg()), BigDecimal.valueOf(pieces), price);
-            working.note(
-                    part.part().name() + ".material",
-                    MASS_AT_PRICE,
-                    cost.doubleValue(),
-                    computed("mass", part.kg(), "kg"),
-                    computed("pieces", pieces, ""),
-                    new Input("price per kg", price.doubleValue(), "", part.origin()));
-            parts.add(computed(part.part().name(), cost.doubleValue(), ""));
-            sum = sum.add(cost);
-        }
-        working.note(
-                "cost.material", Arithmetic.SUM, sum.doubleValue(), parts.toArray(Input[]::new));
-        return sum;
     }
 
     private BigDecimal labour() {

@@ -3,7 +3,6 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import strokewright.estimate.Estimating.Metalled;
 import strokewright.quantity.Finding;
 
 /**
@@ -17,7 +16,7 @@ public final class Reckoning {
     private final List<Worked> lines;
     private final List<Round> rounds;
     private final Estimate.@Nullable Plan plan;
-    private final List<Metalled> metal;
+    private final Metals metals;
     private final List<Finding> findings;
 
     Reckoning(
@@ -26,39 +25,48 @@ public final class Reckoning {
             List<Worked> lines,
             List<Round> rounds,
             Estimate.@Nullable Plan plan,
-            List<Metalled> metal,
+            Metals metals,
             List<Finding> findings) {
         this.takeOff = takeOff;
         this.book = book;
         this.lines = List.copyOf(lines);
         this.rounds = List.copyOf(rounds);
         this.plan = plan;
-        this.metal = List.copyOf(metal);
+        this.metals = metals;
         this.findings = List.copyOf(findings);
     }
 
     /** For the quantities of the take-off. */
     public Estimate estimate() {
         List<Estimate.ForQuantity> quantities = new ArrayList<>();
-        takeOff.quantities().forEach(q -> quantities.add(forQuantity(q)));
+        List<Finding> all = new ArrayList<>(findings);
+        for (int i = 0; i < takeOff.quantities().size(); i++) {
+            Quantity quantity = quantity(takeOff.quantities().get(i));
+            quantities.add(quantity.estimate());
+            all.addAll(quantity.notes("/quantities/" + i));
+        }
         return new Estimate(
                 book.edition(),
                 Estimate.feasible(findings),
                 lines.stream().map(Worked::line).toList(),
                 plan,
                 quantities,
-                findings,
+                all,
                 List.of(),
                 List.of());
     }
 
     /** For any quantity, 1 to 100,000. */
     public Estimate.ForQuantity forQuantity(int quantity) {
-        return new Quantity(takeOff, book, lines, rounds, metal, quantity).estimate();
+        return quantity(quantity).estimate();
     }
 
     /** Total cost of any quantity before it is rounded to the cent. */
     double exactCost(int quantity) {
-        return new Quantity(takeOff, book, lines, rounds, metal, quantity).exactCost();
+        return quantity(quantity).exactCost();
+    }
+
+    private Quantity quantity(int quantity) {
+        return new Quantity(takeOff, book, lines, rounds, metals, quantity);
     }
 }

@@ -315,21 +315,67 @@ public final class ShopBookCheck {
     private void sheet(String at, Sheet sheet) {
         faults.known(at + "/grade", sheet.grade(), gradeCodes, "grade");
         faults.withinIfGiven(at + "/thicknessMm", sheet.thicknessMm(), 0.05, THICKEST_MM);
-        faults.withinIfGiven(at + "/lengthMm", sheet.lengthMm(), 10, 20_000);
-        faults.withinIfGiven(at + "/widthMm", sheet.widthMm(), 10, 10_000);
+        if (faults.withinIfGiven(at + "/lengthMm", sheet.lengthMm(), 10, 20_000)
+                & faults.withinIfGiven(at + "/widthMm", sheet.widthMm(), 10, 10_000)) {
+            size(at, sheet);
+        }
+        sheetPrice(at, sheet);
+        each(at + "/breaks", sheet.breaks(), 0, 20, this::priceBreak);
+        if (sheet.breaks().stream()
+                .allMatch(b -> b != null && b.from() != null && b.price() != null)) {
+            rising(at + "/breaks", sheet);
+        }
+        faults.text(at + "/origin", sheet.origin());
+    }
+
+    private void size(String at, Sheet sheet) {
         if ((sheet.lengthMm() == null) != (sheet.widthMm() == null)) {
             faults.add(at, "lengthMm and widthMm of a stock sheet go together");
+        } else if (sheet.lengthMm() != null
+                && book.cutting().edgeMarginMm() != null
+                && Math.min(sheet.lengthMm(), sheet.widthMm())
+                        <= 2 * book.cutting().edgeMarginMm()) {
+            faults.add(at, "has no room for a blank between the edge margins of /cutting");
         }
-        if (sheet.lengthMm() == null || sheet.pricePerSheet() == null) {
+    }
+
+    /** By the kg, or, of one size and thickness, by the sheet. */
+    private void sheetPrice(String at, Sheet sheet) {
+        if (sheet.pricePerSheet() == null) {
             money(at + "/pricePerKg", sheet.pricePerKg());
-        } else {
-            moneyIfGiven(at + "/pricePerSheet", sheet.pricePerSheet());
-            if (sheet.pricePerKg() != null) {
-                faults.add(at + "/pricePerKg", "goes without pricePerSheet: one of the two");
-            }
+            return;
         }
-        each(at + "/breaks", sheet.breaks(), 0, 20, this::priceBreak);
-        faults.text(at + "/origin", sheet.origin());
+        moneyIfGiven(at + "/pricePerSheet", sheet.pricePerSheet());
+        if (sheet.pricePerKg() != null) {
+            faults.add(at + "/pricePerKg", "goes without pricePerSheet: one of the two");
+        }
+        String one = "is missing: a price of a sheet is for one size and thickness";
+        if (sheet.lengthMm() == null && sheet.widthMm() == null) {
+            faults.add(at + "/lengthMm", one);
+        }
+        if (sheet.thicknessMm() == null) {
+            faults.add(at + "/thicknessMm", one);
+        }
+    }
+
+    /** Each from more than the one before it, and cheaper. */
+    private void rising(String at, Sheet sheet) {
+        Money before = sheet.pricePerSheet() == null ? sheet.pricePerKg() : sheet.pricePerSheet();
+        double from = 0;
+        for (int i = 0; i < sheet.breaks().size(); i++) {
+            ShopBook.PriceBreak line = sheet.breaks().get(i);
+            if (line.from() <= from) {
+                faults.add(at + "/" + i + "/from", "is not more than that of the line before");
+            }
+            if (sheet.pricePerSheet() != null && line.from() % 1 != 0) {
+                faults.add(at + "/" + i + "/from", "counts sheets: a whole number");
+            }
+            if (before != null && line.price().amount().compareTo(before.amount()) >= 0) {
+                faults.add(at + "/" + i + "/price", "is not cheaper than the price before it");
+            }
+            from = line.from();
+            before = line.price();
+        }
     }
 
     private void priceBreak(String at, ShopBook.PriceBreak line) {

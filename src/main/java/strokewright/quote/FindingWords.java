@@ -3,11 +3,13 @@ package strokewright.quote;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Finding;
+import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
 import strokewright.web.Numbers;
 
@@ -119,6 +121,42 @@ final class FindingWords {
                             + ", "
                             + mm(v.get("thicknessMm"))
                             + ": the metal is priced at nothing.";
+            case "customers-metal" ->
+                    "The customer supplies "
+                            + v.get("grade")
+                            + ", "
+                            + mm(v.get("thicknessMm"))
+                            + ": agree in writing who pays for metal that is spoilt, and how many"
+                            + " blanks are supplied beyond the pieces.";
+            case "no-blank-to-nest" ->
+                    "There are stock sheets of "
+                            + v.get("grade")
+                            + ", "
+                            + mm(v.get("thicknessMm"))
+                            + ", but this part has no blank to lay on them: its metal is priced by"
+                            + " its mass, with no offcut.";
+            case "blank-over-sheet" ->
+                    "A blank of "
+                            + size(v.get("lengthMm"), v.get("widthMm"))
+                            + " fits no stock sheet of "
+                            + v.get("grade")
+                            + "; the largest is "
+                            + size(v.get("sheetLengthMm"), v.get("sheetWidthMm"))
+                            + ". Its metal is priced by its mass, as if joined; the joint and its"
+                            + " time are not in it.";
+            case "cheaper-at-break" ->
+                    count(v.get("sheetsAtBreak"), "sheet")
+                            + " of "
+                            + v.get("grade")
+                            + ", "
+                            + mm(v.get("thicknessMm"))
+                            + " would cost "
+                            + money(v.get("costAtBreak"), v)
+                            + ", less than the "
+                            + count(v.get("sheets"), "sheet")
+                            + " that are needed at "
+                            + money(v.get("cost"), v)
+                            + ": a price break is near.";
             case "heat-on-stainless" ->
                     "Heat discolours and warps stainless sheet and can cost it its resistance to"
                             + " corrosion: ask whether "
@@ -247,6 +285,20 @@ final class FindingWords {
 
     private String mm(@Nullable Object value) {
         return value instanceof Number n ? rounded(n, 2) + "\u00a0mm" : String.valueOf(value);
+    }
+
+    private String size(@Nullable Object length, @Nullable Object width) {
+        return figure(length) + " × " + mm(width);
+    }
+
+    private String money(@Nullable Object amount, Map<String, Object> values) {
+        return amount instanceof Number n && values.get("currency") instanceof String currency
+                ? numbers.show(new Money(decimal(n), Currency.getInstance(currency)))
+                : String.valueOf(amount);
+    }
+
+    private static BigDecimal decimal(Number amount) {
+        return new BigDecimal(amount.toString());
     }
 
     private String percent(@Nullable Object strain) {

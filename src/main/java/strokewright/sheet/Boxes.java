@@ -100,7 +100,11 @@ final class Boxes {
         return choices;
     }
 
-    boolean covers(int[] choice) {
+    boolean isUpTo(int[] pieces) {
+        return Arrays.equals(most, pieces);
+    }
+
+    private boolean covers(int[] choice) {
         for (int i = 0; i < choice.length; i++) {
             if (choice[i] > most[i]) {
                 return false;

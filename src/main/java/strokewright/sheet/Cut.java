@@ -5,14 +5,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * Pieces of each size that one sheet is cut into.
  *
- * @param layout null where {@link Boxes} knows how
+ * @param layout null where the boxes know how
+ * @param boxes among whose choices it is; null where it was found otherwise
  */
-record Cut(int[] counts, @Nullable Layout layout) {
+record Cut(int[] counts, @Nullable Layout layout, @Nullable Boxes boxes) {
 
     static Cut of(Layout layout, int sizes) {
         int[] counts = new int[sizes];
         layout.count(counts);
-        return new Cut(counts, layout);
+        return new Cut(counts, layout, null);
     }
 
     /** How often it can be cut without making more than is wanted of anything. */

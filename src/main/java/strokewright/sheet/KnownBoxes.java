@@ -4,7 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What was looked through already, and what was too much to look through. */
+/**
+ * What was looked through already, and what was too much to look through. Only for just the same
+ * pieces again: what an order comes to may not hang on which orders were asked for before it.
+ */
 final class KnownBoxes {
 
     private final Sizes sizes;
@@ -24,7 +27,7 @@ final class KnownBoxes {
             most[i] = Math.min(wanted[i], alone.get(i).pieces());
         }
         for (Boxes boxes : known) {
-            if (boxes.covers(most)) {
+            if (boxes.isUpTo(most)) {
                 return boxes;
             }
         }
@@ -38,11 +41,6 @@ final class KnownBoxes {
             known.add(boxes);
         }
         return boxes;
-    }
-
-    /** Those by which a choice was made. */
-    Boxes knowing(int[] choice) {
-        return known.stream().filter(b -> b.covers(choice)).findFirst().orElseThrow();
     }
 
     private static boolean within(int[] a, int[] b) {

@@ -133,15 +133,23 @@ final class Laying {
                 area.y + area.width == sheet.usableWidth()
                         ? sheet.widthMm()
                         : margin + (area.y + area.width - sheet.kerf()) / 1000.0;
-        return new Offcut(x, y, toX - x, toY - y, sheet.keeps(toX - x, toY - y));
+        double length = thousandths(toX - x);
+        double width = thousandths(toY - y);
+        return new Offcut(
+                thousandths(x), thousandths(y), length, width, sheet.keeps(length, width));
+    }
+
+    /** Without the stray digits of binary fractions. */
+    private static double thousandths(double mm) {
+        return Math.round(mm * 1000) / 1000.0;
     }
 
     private Block block(Placed placed) {
         Grid grid = placed.grid;
         return new Block(
                 names.get(grid.size()),
-                sheet.edgeMarginMm() + placed.x / 1000.0,
-                sheet.edgeMarginMm() + placed.y / 1000.0,
+                thousandths(sheet.edgeMarginMm() + placed.x / 1000.0),
+                thousandths(sheet.edgeMarginMm() + placed.y / 1000.0),
                 (grid.pieceWidth() - sheet.kerf()) / 1000.0,
                 (grid.pieceHeight() - sheet.kerf()) / 1000.0,
                 grid.turned(),

@@ -50,13 +50,14 @@ public final class Nesting {
     }
 
     /**
-     * @param lengthMm lies along the sheet's length where it may not be turned
+     * @param lengthMm at least half a millimetre counts of either side; lies along the sheet's
+     *     length where it may not be turned
      * @param count pieces of it
      */
     public record Blank(String name, double lengthMm, double widthMm, int count, boolean mayTurn) {
 
         public Blank {
-            if (!(lengthMm >= 0.001 && lengthMm <= 1e6 && widthMm >= 0.001 && widthMm <= 1e6)) {
+            if (!(lengthMm > 0 && lengthMm <= 1e6 && widthMm > 0 && widthMm <= 1e6)) {
                 throw new IllegalArgumentException("no blank: " + lengthMm + " × " + widthMm);
             }
             if (count < 0) {
@@ -69,18 +70,14 @@ public final class Nesting {
         return new OnSheet(blanks, sheet).nest(blanks.stream().mapToInt(Blank::count).toArray());
     }
 
-    /**
-     * The same blanks for several orders; what was looked through for one serves the next.
-     *
-     * <p>Not for several threads at once.
-     */
+    /** The same blanks for several orders; what was looked through for one serves the next. */
     public static final class OnSheet {
         private final StockSheet sheet;
         private final boolean[] fits;
         private final List<String> tooLarge = new ArrayList<>();
         private final Nesting nesting;
 
-        /** The counts are those of the largest order to come. */
+        /** The counts of the blanks are left out of account. */
         public OnSheet(List<Blank> blanks, StockSheet sheet) {
             this.sheet = sheet;
             Sizes all = new Sizes(blanks, sheet);
@@ -100,7 +97,7 @@ public final class Nesting {
         /**
          * @param counts pieces of each blank, in the order in which the blanks were given
          */
-        public Nest nest(int[] counts) {
+        public synchronized Nest nest(int[] counts) {
             int[] wanted =
                     IntStream.range(0, counts.length)
                             .filter(i -> fits[i])
@@ -159,7 +156,7 @@ public final class Nesting {
     private static Cut only(int sizes, int size, int pieces) {
         int[] counts = new int[sizes];
         counts[size] = pieces;
-        return new Cut(counts, null);
+        return new Cut(counts, null, null);
     }
 
     private Solution severalSizes(int[] wanted) {
@@ -259,7 +256,7 @@ public final class Nesting {
                 most = worth;
             }
         }
-        return best == null ? null : new Cut(best, null);
+        return best == null ? null : new Cut(best, null, boxes);
     }
 
     /** A rest of few sheets. */
@@ -294,7 +291,8 @@ public final class Nesting {
         for (long k = found.least; k < found.sheets(); k++) {
             List<int[]> choices = search.within(wanted, (int) k);
             if (choices != null) {
-                List<Used> used = choices.stream().map(c -> new Used(new Cut(c, null), 1)).toList();
+                List<Used> used =
+                        choices.stream().map(c -> new Used(new Cut(c, null, boxes), 1)).toList();
                 return new Solution(together(used), search.complete() ? k : found.least);
             }
         }
@@ -349,8 +347,8 @@ public final class Nesting {
         }
         if (sizesIn == 1) {
             layouts.addAll(alone(only, cut.counts()[only]));
-        } else if (cut.layout() == null) {
-            layouts.addAll(known.knowing(cut.counts()).layouts(sizes, cut.counts()));
+        } else if (cut.boxes() != null) {
+            layouts.addAll(cut.boxes().layouts(sizes, cut.counts()));
         }
         if (cut.layout() != null) {
             layouts.add(cut.layout());

@@ -6,6 +6,9 @@ import strokewright.sheet.Layout.Grid;
 /** Sizes of the pieces and the room on a sheet, in whole micrometres, the kerf added to all. */
 final class Sizes {
 
+    /** Nothing is cut narrower; and the pieces of one sheet can be counted. */
+    private static final int LEAST = 500;
+
     private final int[] length;
     private final int[] width;
     private final boolean[] mayTurn;
@@ -20,10 +23,14 @@ final class Sizes {
         sheetLength = sheet.usableLength();
         sheetWidth = sheet.usableWidth();
         for (int i = 0; i < n; i++) {
-            length[i] = StockSheet.micrometres(blanks.get(i).lengthMm()) + sheet.kerf();
-            width[i] = StockSheet.micrometres(blanks.get(i).widthMm()) + sheet.kerf();
+            length[i] = micrometres(blanks.get(i).lengthMm()) + sheet.kerf();
+            width[i] = micrometres(blanks.get(i).widthMm()) + sheet.kerf();
             mayTurn[i] = blanks.get(i).mayTurn() && length[i] != width[i];
         }
+    }
+
+    private static int micrometres(double mm) {
+        return Math.max(LEAST, StockSheet.micrometres(mm));
     }
 
     int count() {

@@ -84,7 +84,11 @@ class FindingWordsTest {
                         "longer-than-stock",
                         "longer-than-folder",
                         "outline-straight",
-                        "no-metal-price");
+                        "no-metal-price",
+                        "customers-metal",
+                        "no-blank-to-nest",
+                        "blank-over-sheet",
+                        "cheaper-at-break");
         for (String code : codes) {
             Finding finding = new Finding(code, Severity.NOTE, "/parts/0", Map.of());
             assertThat(new FindingWords(EN).text(finding))
