@@ -1,5 +1,6 @@
 package strokewright.demo;
 
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -86,14 +87,18 @@ class Demo implements ApplicationRunner {
         }
     }
 
-    /** The starter book with the price scheme of a shop that knows its overheads. */
+    /**
+     * The starter book with stock sheets and the price scheme of a shop that knows its overheads.
+     */
     private void secondEdition(DemoShop demo) {
         ShopBook current = books.current();
         if (current.edition() == 1) {
+            List<ShopBook.Sheet> sheets = new ArrayList<>(demo.sheets());
+            sheets.addAll(current.sheets());
             books.change(
-                    current.withPriceScheme(demo.priceScheme()),
+                    current.withSheets(sheets).withPriceScheme(demo.priceScheme()),
                     "\"1\"",
-                    "Invented surcharge scheme for the demo");
+                    "Invented stock sheets and surcharge scheme for the demo");
         }
     }
 

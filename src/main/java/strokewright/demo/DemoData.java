@@ -11,6 +11,7 @@ import strokewright.access.NewShop;
 import strokewright.access.NewUser;
 import strokewright.access.Role;
 import strokewright.costing.PriceScheme;
+import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 
 /** The files of {@code demo-data/}. */
@@ -18,13 +19,15 @@ record DemoData(Documents documents) {
 
     /**
      * @param users the first is the owner
+     * @param sheets stock sheets, beside the prices by mass of the starter book
      */
     record DemoShop(
             String about,
             NewShop shop,
             List<DemoUser> users,
             List<DemoQuote> quotes,
-            PriceScheme priceScheme) {}
+            PriceScheme priceScheme,
+            List<ShopBook.Sheet> sheets) {}
 
     /**
      * @param takeOff name of its file

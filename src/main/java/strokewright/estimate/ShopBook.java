@@ -111,6 +111,29 @@ public record ShopBook(
                 learned);
     }
 
+    public ShopBook withSheets(List<Sheet> lines) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                lines,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                workCentres,
+                priceScheme,
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                learned);
+    }
+
     public ShopBook withPassLimits(List<PassLimit> limits) {
         return new ShopBook(
                 edition,

@@ -20,6 +20,7 @@ record QuoteView(
      * @param steps picture of the way from cost to price
      * @param table the same in figures
      * @param plan tools and order; null without forming
+     * @param nest sheet of the main quantity; null where nothing is bought of it
      * @param routes how many other routes are kept with it
      * @param assumed what is in doubt about the hours; null when they rest on test strips
      */
@@ -36,6 +37,7 @@ record QuoteView(
             List<TakeOffView.StepView> table,
             List<LineRow> lines,
             TakeOffView.@Nullable PlanView plan,
+            @Nullable NestView nest,
             List<Drawn> drawn,
             @Nullable String assumed,
             List<TakeOffView.CautionView> cautions,

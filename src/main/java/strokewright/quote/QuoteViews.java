@@ -84,6 +84,7 @@ final class QuoteViews {
                         .toList(),
                 lines(item),
                 PlanView.of(item.estimate(), "plan-" + item.position(), numbers),
+                NestView.of(main, "nest-" + item.position(), numbers),
                 drawn(item, book),
                 FormingHours.doubt(item.takeOff(), item.estimate(), book),
                 cautions(item, book),

@@ -202,6 +202,11 @@ record TakeOffView(
     /** A field that was left empty because others say what belongs into it. */
     record WorkedOut(String fieldId, String text) {}
 
+    /**
+     * The main quantity.
+     *
+     * @param nest null where nothing is bought of sheet
+     */
     record MainView(
             int quantity,
             String priceEach,
@@ -211,6 +216,7 @@ record TakeOffView(
             String steps,
             List<StepView> table,
             List<CentreView> centres,
+            @Nullable NestView nest,
             WorkingView working) {}
 
     record StepView(String name, String amount, boolean sum) {}

@@ -604,6 +604,7 @@ final class TakeOffViews {
                                                 numbers.show(c.labourHours(), 2),
                                                 numbers.show(c.machineHours(), 2)))
                         .toList(),
+                NestView.of(main, "nest", numbers),
                 workings.of(main.why()));
     }
 
