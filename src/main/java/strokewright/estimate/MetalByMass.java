@@ -35,11 +35,37 @@ final class MetalByMass {
         parts.add(part);
     }
 
-    void buy(ToIntFunction<Part> blanks, Bought bought) {
+    private double kg(ToIntFunction<Part> blanks) {
         double kg = 0;
         for (Part part : parts) {
             kg += Bench.blankMassKg(book, part) * blanks.applyAsInt(part);
         }
+        return kg;
+    }
+
+    BigDecimal cost(ToIntFunction<Part> blanks) {
+        BigDecimal perKg = price.perKg(kg(blanks), sheetKg());
+        BigDecimal cost = BigDecimal.ZERO;
+        for (Part part : parts) {
+            cost = cost.add(cost(part, blanks.applyAsInt(part), perKg));
+        }
+        return cost;
+    }
+
+    private BigDecimal cost(Part part, int pieces, BigDecimal perKg) {
+        return MASS_AT_PRICE.exact(
+                BigDecimal.valueOf(Bench.blankMassKg(book, part)),
+                BigDecimal.valueOf(pieces),
+                perKg);
+    }
+
+    /** What more blanks may make the whole cheaper by, at the very most. */
+    double mostFall() {
+        return price.mostFall();
+    }
+
+    void buy(ToIntFunction<Part> blanks, Bought bought) {
+        double kg = kg(blanks);
         BigDecimal perKg = price.perKg(kg, sheetKg());
         BigDecimal cost = BigDecimal.ZERO;
         for (Part part : parts) {
@@ -69,8 +95,7 @@ final class MetalByMass {
 
     private BigDecimal buy(Part part, int pieces, BigDecimal perKg, Bought bought) {
         double mass = Bench.blankMassKg(book, part);
-        BigDecimal cost =
-                MASS_AT_PRICE.exact(BigDecimal.valueOf(mass), BigDecimal.valueOf(pieces), perKg);
+        BigDecimal cost = cost(part, pieces, perKg);
         bought.working()
                 .note(
                         part.name() + ".material",

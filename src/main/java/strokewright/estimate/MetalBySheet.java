@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.ToIntFunction;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate.MetalUsed;
 import strokewright.estimate.Estimate.OtherSheet;
 import strokewright.estimate.Estimate.PricedPer;
@@ -74,20 +75,48 @@ final class MetalBySheet {
                 cutting.keptFromMm());
     }
 
-    /** The size whose metal costs least; of equals the one that the shop book has first. */
     void buy(ToIntFunction<Part> blanks, Bought bought) {
-        int[] counts = parts.stream().mapToInt(blanks).toArray();
-        List<Purchase> purchases = sizes.stream().map(s -> s.purchase(counts)).toList();
+        int[] counts = counts(blanks);
+        List<Purchase> purchases = purchases(counts);
+        Purchase best = cheapest(purchases);
+        Nest nest = best.size.nesting.nest(counts);
+        double yieldPercent = best.writeDown(bought.working(), nest, counts);
+        bought.add(metal(), best.cost);
+        best.size.cheaperAtBreak(best, bought);
+        bought.add(used(best, nest, yieldPercent, purchases));
+    }
+
+    BigDecimal cost(ToIntFunction<Part> blanks) {
+        return cheapest(purchases(counts(blanks))).cost;
+    }
+
+    /** What more blanks may make the whole cheaper by, at the very most. */
+    double mostFall() {
+        return sizes.stream().mapToDouble(Size::mostFall).max().orElseThrow();
+    }
+
+    private int[] counts(ToIntFunction<Part> blanks) {
+        return parts.stream().mapToInt(blanks).toArray();
+    }
+
+    private List<Purchase> purchases(int[] counts) {
+        return sizes.stream().map(s -> s.purchase(counts)).toList();
+    }
+
+    /** The size whose metal costs least; of equals the one that the shop book has first. */
+    private static Purchase cheapest(List<Purchase> purchases) {
         Purchase best = purchases.get(0);
         for (Purchase purchase : purchases) {
             best = purchase.cost.compareTo(best.cost) < 0 ? purchase : best;
         }
-        double yieldPercent = best.writeDown(bought, counts);
-        best.size.cheaperAtBreak(best, bought);
-        bought.add(used(best, yieldPercent, purchases));
+        return best;
     }
 
-    private MetalUsed used(Purchase best, double yieldPercent, List<Purchase> all) {
+    private String metal() {
+        return parts.get(0).grade() + " " + plain(parts.get(0).thicknessMm()) + " mm";
+    }
+
+    private MetalUsed used(Purchase best, Nest nest, double yieldPercent, List<Purchase> all) {
         Currency currency = currency();
         List<OtherSheet> others = new ArrayList<>();
         for (Purchase other : all) {
@@ -96,7 +125,7 @@ final class MetalBySheet {
                         new OtherSheet(
                                 other.size.sheet.lengthMm(),
                                 other.size.sheet.widthMm(),
-                                Math.toIntExact(other.nest.sheets()),
+                                Math.toIntExact(other.sheets),
                                 Money.rounded(other.cost, currency)));
             }
         }
@@ -105,15 +134,15 @@ final class MetalBySheet {
                 parts.get(0).thicknessMm(),
                 best.size.sheet.lengthMm(),
                 best.size.sheet.widthMm(),
-                Math.toIntExact(best.nest.sheets()),
+                Math.toIntExact(best.sheets),
                 yieldPercent,
                 best.kg(),
                 Money.rounded(best.cost, currency),
                 best.price,
                 best.size.price.per(),
                 keepsOffcuts() ? best.keptShare() * best.kg() : null,
-                Math.toIntExact(best.nest.leastSheets()),
-                best.nest.patterns(),
+                Math.toIntExact(nest.leastSheets()),
+                nest.patterns(),
                 others);
     }
 
@@ -147,10 +176,17 @@ final class MetalBySheet {
         }
 
         Purchase purchase(int[] counts) {
-            Nest nest = nesting.nest(counts);
-            double kg = nest.sheets() * sheetKg;
-            return new Purchase(
-                    this, nest, price.at(price.per() == PricedPer.KG ? kg : nest.sheets()));
+            long sheets = nesting.sheets(counts);
+            Nest nest = keepsOffcuts() ? nesting.nest(counts) : null;
+            double amount = price.per() == PricedPer.KG ? sheets * sheetKg : sheets;
+            return new Purchase(this, sheets, nest, price.at(amount));
+        }
+
+        /** By a price break; and where the nest is not exact, by sheets or offcuts. */
+        double mostFall() {
+            boolean exact = parts.size() == 1 && !keepsOffcuts();
+            double sheet = cost(1, price.at(0)).doubleValue();
+            return price.mostFall() + (exact ? 0 : (1 + parts.size()) * sheet);
         }
 
         BigDecimal cost(long sheets, Money price) {
@@ -162,7 +198,7 @@ final class MetalBySheet {
 
         /** Told once, for the break that makes it cheapest. */
         void cheaperAtBreak(Purchase bought, Bought to) {
-            long sheets = bought.nest.sheets();
+            long sheets = bought.sheets;
             double amount = price.per() == PricedPer.KG ? bought.kg() : sheets;
             BigDecimal least = cost(sheets, bought.price);
             Map<String, Object> values = null;
@@ -203,43 +239,49 @@ final class MetalBySheet {
     /** So many sheets of one size at their price. */
     private final class Purchase {
         final Size size;
-        final Nest nest;
+        final long sheets;
+        final @Nullable Nest kept;
         final Money price;
         final BigDecimal whole;
         final BigDecimal cost;
 
-        Purchase(Size size, Nest nest, Money price) {
+        /**
+         * @param kept the nest, where its offcuts are kept
+         */
+        Purchase(Size size, long sheets, @Nullable Nest kept, Money price) {
             this.size = size;
-            this.nest = nest;
+            this.sheets = sheets;
+            this.kept = kept;
             this.price = price;
-            whole = size.cost(nest.sheets(), price);
+            whole = size.cost(sheets, price);
             cost =
-                    keepsOffcuts()
+                    kept != null
                             ? WITHOUT_KEPT_OFFCUTS.exact(whole, BigDecimal.valueOf(keptShare()))
                             : whole;
         }
 
         double kg() {
-            return nest.sheets() * size.sheetKg;
+            return sheets * size.sheetKg;
         }
 
         double keptShare() {
             return SheetFormula.KEPT_SHARE.apply(
-                    nest.keptAreaMm2(), nest.sheets(), size.sheet.lengthMm(), size.sheet.widthMm());
+                    Objects.requireNonNull(kept).keptAreaMm2(),
+                    sheets,
+                    size.sheet.lengthMm(),
+                    size.sheet.widthMm());
         }
 
         /** Gives the yield in percent. */
-        double writeDown(Bought bought, int[] counts) {
-            Working working = bought.working();
-            String name =
-                    parts.get(0).grade() + " " + plain(parts.get(0).thicknessMm()) + " mm/sheet.";
+        double writeDown(Working working, Nest nest, int[] counts) {
+            String name = metal() + "/sheet.";
             String origin = Bench.origin(book, size.sheet.origin());
             Input length = new Input("sheet length", size.sheet.lengthMm(), "mm", origin);
             Input width = new Input("sheet width", size.sheet.widthMm(), "mm", origin);
             Input sheets =
                     computed(
                             "sheets",
-                            working.figure(name + "sheets", Arithmetic.SUM, patterns()),
+                            working.figure(name + "sheets", Arithmetic.SUM, patterns(nest)),
                             "");
             double blankArea =
                     working.figure(
@@ -303,12 +345,10 @@ final class MetalBySheet {
                         computed("cost", whole.doubleValue(), ""),
                         computed("share kept", share, ""));
             }
-            bought.add(
-                    parts.get(0).grade() + " " + plain(parts.get(0).thicknessMm()) + " mm", cost);
             return yieldPercent;
         }
 
-        private Input[] patterns() {
+        private Input[] patterns(Nest nest) {
             return nest.patterns().stream()
                     .map(p -> computed("sheets cut to a pattern", p.times(), ""))
                     .toArray(Input[]::new);

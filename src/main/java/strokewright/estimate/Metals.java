@@ -1,5 +1,6 @@
 package strokewright.estimate;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -39,12 +40,34 @@ final class Metals {
      * @param spares blanks of a part beyond its pieces
      */
     Bought buy(int quantity, ToIntFunction<Part> spares, Working working) {
-        ToIntFunction<Part> blanks =
-                part -> quantity * part.perAssembly() + spares.applyAsInt(part);
+        ToIntFunction<Part> blanks = blanks(quantity, spares);
         Bought bought = new Bought(working);
         byMass.forEach(m -> m.buy(blanks, bought));
         bySheet.forEach(m -> m.buy(blanks, bought));
         return bought;
+    }
+
+    /** Exact cost of the same, without its figures. */
+    BigDecimal cost(int quantity, ToIntFunction<Part> spares) {
+        ToIntFunction<Part> blanks = blanks(quantity, spares);
+        BigDecimal cost = BigDecimal.ZERO;
+        for (MetalByMass metal : byMass) {
+            cost = cost.add(metal.cost(blanks));
+        }
+        for (MetalBySheet metal : bySheet) {
+            cost = cost.add(metal.cost(blanks));
+        }
+        return cost;
+    }
+
+    /** What a larger quantity may cost less than a smaller one, at the very most. */
+    double mostFall() {
+        return byMass.stream().mapToDouble(MetalByMass::mostFall).sum()
+                + bySheet.stream().mapToDouble(MetalBySheet::mostFall).sum();
+    }
+
+    private static ToIntFunction<Part> blanks(int quantity, ToIntFunction<Part> spares) {
+        return part -> quantity * part.perAssembly() + spares.applyAsInt(part);
     }
 
     /** Which part is bought how. */

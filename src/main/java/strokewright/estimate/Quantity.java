@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
 import strokewright.estimate.ShopBook.Standard;
@@ -46,6 +47,7 @@ final class Quantity {
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
+    private final ToIntFunction<TakeOff.Part> spares = part -> 0;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
 
     Quantity(
@@ -129,11 +131,11 @@ final class Quantity {
     double exactCost() {
         toolChanges(Passing.cheaper(rounds, quantity, proves()));
         lines.forEach(this::charge);
-        return buildUp(bought().cost()).total().doubleValue();
+        return buildUp(metals.cost(quantity, spares)).total().doubleValue();
     }
 
     private Bought bought() {
-        return metals.buy(quantity, part -> 0, working);
+        return metals.buy(quantity, spares, working);
     }
 
     /**

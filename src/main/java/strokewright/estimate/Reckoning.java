@@ -3,6 +3,7 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.PriceScheme;
 import strokewright.quantity.Finding;
 
 /**
@@ -64,6 +65,14 @@ public final class Reckoning {
     /** Total cost of any quantity before it is rounded to the cent. */
     double exactCost(int quantity) {
         return quantity(quantity).exactCost();
+    }
+
+    /** What a larger quantity may cost in all less than a smaller one, at the very most. */
+    double mostFall() {
+        PriceScheme scheme = book.priceScheme();
+        return metals.mostFall()
+                * (1 + scheme.materialOverheadPercent() / 100)
+                * (1 + (scheme.administrationPercent() + scheme.salesPercent()) / 100);
     }
 
     private Quantity quantity(int quantity) {

@@ -161,7 +161,7 @@ public final class Routes {
             for (int b = a + 1; b < possible.size(); b++) {
                 int first = possible.get(a);
                 int second = possible.get(b);
-                List<Turn> turns = turns(upTo, q -> cost(first, q), q -> cost(second, q));
+                List<Turn> turns = turns(upTo, costs(first), costs(second));
                 for (Turn turn : turns) {
                     moments.add(turn.quantity);
                     if (turn.overtakes) {
@@ -198,14 +198,14 @@ public final class Routes {
     record Turn(int quantity, int sign, boolean overtakes, double equalAt) {}
 
     /** Every turn; that two are equal for a while overtakes nothing. */
-    static List<Turn> turns(int upTo, IntToDoubleFunction first, IntToDoubleFunction second) {
+    static List<Turn> turns(int upTo, Costs first, Costs second) {
         List<Turn> turns = new ArrayList<>();
         int cheaper = 0;
         int before = 0;
         double lead = 0;
         for (int q : undecided(upTo, first, second)) {
-            double a = first.applyAsDouble(q);
-            double b = second.applyAsDouble(q);
+            double a = first.of(q);
+            double b = second.of(q);
             int sign = same(a, b) ? 0 : a < b ? -1 : 1;
             double ahead = sign == 0 ? 0 : a - b;
             if (q > 1 && sign != before) {
@@ -221,8 +221,7 @@ public final class Routes {
     }
 
     /** Between two of these that are no neighbours the same one is cheaper all the way. */
-    private static TreeSet<Integer> undecided(
-            int upTo, IntToDoubleFunction first, IntToDoubleFunction second) {
+    private static TreeSet<Integer> undecided(int upTo, Costs first, Costs second) {
         TreeSet<Integer> quantities = new TreeSet<>();
         int small = Math.min(upTo, ONE_BY_ONE_UP_TO);
         for (int q = 1; q <= small; q++) {
@@ -234,11 +233,7 @@ public final class Routes {
     }
 
     private static void divide(
-            int from,
-            int to,
-            IntToDoubleFunction first,
-            IntToDoubleFunction second,
-            TreeSet<Integer> quantities) {
+            int from, int to, Costs first, Costs second, TreeSet<Integer> quantities) {
         if (to - from <= 1
                 || decided(first, from, second, to)
                 || decided(second, from, first, to)) {
@@ -251,11 +246,27 @@ public final class Routes {
     }
 
     /** Even the most of the cheaper one is less than the least of the dearer one. */
-    private static boolean decided(
-            IntToDoubleFunction dearer, int from, IntToDoubleFunction cheaper, int to) {
-        double most = cheaper.applyAsDouble(to);
-        double least = dearer.applyAsDouble(from);
+    private static boolean decided(Costs dearer, int from, Costs cheaper, int to) {
+        double most = cheaper.of(to) + cheaper.mostFall;
+        double least = dearer.of(from) - dearer.mostFall;
         return most < least && !same(most, least);
+    }
+
+    /**
+     * Cost by quantity.
+     *
+     * @param mostFall what a larger quantity may cost less than a smaller one: a price break of the
+     *     metal is reached
+     */
+    record Costs(IntToDoubleFunction at, double mostFall) {
+
+        double of(int quantity) {
+            return at.applyAsDouble(quantity);
+        }
+    }
+
+    private Costs costs(int route) {
+        return new Costs(q -> cost(route, q), reckonings.get(route).mostFall());
     }
 
     private static boolean same(double a, double b) {

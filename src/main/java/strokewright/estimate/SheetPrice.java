@@ -42,6 +42,16 @@ final class SheetPrice {
                         .divide(BigDecimal.valueOf(sheetKg), MathContext.DECIMAL128);
     }
 
+    /** What one more kg or sheet may make the whole cheaper by, at the very most. */
+    double mostFall() {
+        double fall = 0;
+        for (PriceBreak line : breaks) {
+            BigDecimal before = at(line.from() * (1 - 1e-6)).amount();
+            fall += before.subtract(line.price().amount()).doubleValue() * line.from();
+        }
+        return fall;
+    }
+
     /** The next breaks that are not reached yet, lowest first. */
     List<PriceBreak> beyond(double amount) {
         return breaks.stream().filter(b -> !reaches(amount, b)).toList();

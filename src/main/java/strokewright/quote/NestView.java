@@ -54,7 +54,7 @@ record NestView(String id, int quantity, List<Row> rows, List<String> pictures, 
                 pictures.subList(shown, pictures.size()));
     }
 
-    private static Row row(MetalUsed metal, Numbers numbers) {
+    static Row row(MetalUsed metal, Numbers numbers) {
         List<Figure> figures = new ArrayList<>();
         if (metal.sheets() != null) {
             figures.add(

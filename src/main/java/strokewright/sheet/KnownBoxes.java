@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class KnownBoxes {
 
+    /** A saturated order asks for the same again and again, a row of small ones never. */
+    private static final int MOST_KEPT = 4;
+
     private final Sizes sizes;
     private final List<Layout> alone;
     private final List<Boxes> known = new ArrayList<>();
@@ -36,11 +39,18 @@ final class KnownBoxes {
         }
         Boxes boxes = Boxes.of(sizes, most);
         if (boxes == null) {
-            tooMuch.add(most);
+            keep(tooMuch, most);
         } else {
-            known.add(boxes);
+            keep(known, boxes);
         }
         return boxes;
+    }
+
+    private static <T> void keep(List<T> list, T one) {
+        if (list.size() == MOST_KEPT) {
+            list.remove(0);
+        }
+        list.add(one);
     }
 
     private static boolean within(int[] a, int[] b) {

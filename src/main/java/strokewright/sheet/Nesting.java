@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import strokewright.sheet.Layout.Grid;
@@ -29,6 +30,12 @@ public final class Nesting {
 
     /** A pattern may make more of a size than is wanted: what then remains is shared out again. */
     private static final int MOST_SHARINGS = 6;
+
+    /** Sheets that are filled again with other values of the pieces, in all. */
+    private static final int MOST_FILLED = 60;
+
+    /** Pieces whose choices are quickly looked through. */
+    private static final int FEW_PIECES = 9;
 
     /** Sheets up to which a whole order is searched for fewer. */
     private static final int SEARCHED_UP_TO = 20;
@@ -76,6 +83,8 @@ public final class Nesting {
         private final boolean[] fits;
         private final List<String> tooLarge = new ArrayList<>();
         private final Nesting nesting;
+        private int @Nullable [] solvedFor;
+        private @Nullable Solution solved;
 
         /** The counts of the blanks are left out of account. */
         public OnSheet(List<Blank> blanks, StockSheet sheet) {
@@ -98,27 +107,43 @@ public final class Nesting {
          * @param counts pieces of each blank, in the order in which the blanks were given
          */
         public synchronized Nest nest(int[] counts) {
+            Solution solution = solution(counts);
+            return new Nest(sheet, nesting.laid(solution), tooLarge, solution.least);
+        }
+
+        /** Sheets alone, which is quicker than to lay them out. */
+        public synchronized long sheets(int[] counts) {
+            return solution(counts).sheets();
+        }
+
+        private Solution solution(int[] counts) {
             int[] wanted =
                     IntStream.range(0, counts.length)
                             .filter(i -> fits[i])
                             .map(i -> counts[i])
                             .toArray();
-            if (Arrays.stream(wanted).allMatch(w -> w == 0)) {
-                return new Nest(sheet, List.of(), tooLarge, 0);
+            if (solved == null || !Arrays.equals(wanted, solvedFor)) {
+                solved = nesting.solve(wanted);
+                solvedFor = wanted;
             }
-            return nesting.nest(wanted, tooLarge);
+            return solved;
         }
     }
 
-    private Nest nest(int[] wanted, List<String> tooLarge) {
+    private Solution solve(int[] wanted) {
         int[] asked = IntStream.range(0, wanted.length).filter(i -> wanted[i] > 0).toArray();
-        Solution solution = asked.length == 1 ? oneSize(wanted, asked[0]) : severalSizes(wanted);
+        return asked.length == 0
+                ? new Solution(List.of(), 0)
+                : asked.length == 1 ? oneSize(wanted, asked[0]) : severalSizes(wanted);
+    }
+
+    private List<Nest.Pattern> laid(Solution solution) {
         Laying laying = new Laying(sheet, blanks.stream().map(Blank::name).toList());
         List<Nest.Pattern> patterns = new ArrayList<>();
         for (Used used : solution.used()) {
             patterns.add(laying.best(layouts(used.cut), used.times));
         }
-        return new Nest(sheet, patterns, tooLarge, solution.least);
+        return patterns;
     }
 
     /** A pattern and how many sheets are cut to it. */
@@ -264,21 +289,46 @@ public final class Nesting {
         if (Arrays.stream(wanted).allMatch(w -> w == 0)) {
             return new Solution(List.of(), 0);
         }
-        Solution best = greedy(wanted, 1, least, null);
+        Solution best = greedy(wanted, values(1, 0), least, null);
         if (best.sheets() <= least) {
             return best;
         }
         Boxes boxes = best.sheets() <= SEARCHED_UP_TO ? known.upTo(wanted) : null;
         for (double preference : PREFERENCES) {
-            Solution greedy = greedy(wanted, preference, least, boxes);
-            if (greedy.sheets() < best.sheets()) {
-                best = greedy;
-            }
+            best = better(best, greedy(wanted, values(preference, 0), least, boxes));
             if (best.sheets() <= least) {
                 return best;
             }
         }
-        return best.sheets() <= SEARCHED_UP_TO ? fewer(wanted, best) : best;
+        if (boxes != null) {
+            return fewer(wanted, best);
+        }
+        long tries = best.sheets() <= SEARCHED_UP_TO ? MOST_FILLED / best.sheets() : 0;
+        for (int i = 1; i <= tries && best.sheets() > least; i++) {
+            best = better(best, greedy(wanted, values(1, i), least, null));
+        }
+        return best;
+    }
+
+    private static Solution better(Solution a, Solution b) {
+        return b.sheets() < a.sheets() ? b : a;
+    }
+
+    /**
+     * Values by area.
+     *
+     * @param shuffle 0 for none; else sizes are worth up to a third more or less, each shuffle
+     *     otherwise and always in the same way
+     */
+    private double[] values(double preference, int shuffle) {
+        SplittableRandom random = new SplittableRandom(shuffle);
+        double[] value = new double[sizes.count()];
+        for (int i = 0; i < value.length; i++) {
+            double share = (double) sizes.area(i) / sizes.sheetArea();
+            double factor = shuffle == 0 ? 1 : random.nextDouble(0.7, 1.3);
+            value[i] = Math.pow(share, preference) * factor;
+        }
+        return value;
     }
 
     /** Fewer sheets if a search finds them. */
@@ -300,20 +350,21 @@ public final class Nesting {
     }
 
     /** The fullest sheet first, as often as it is of use; the same with what remains. */
-    private Solution greedy(int[] wanted, double preference, long least, @Nullable Boxes boxes) {
-        double[] value = new double[wanted.length];
-        for (int i = 0; i < value.length; i++) {
-            value[i] = Math.pow((double) sizes.area(i) / sizes.sheetArea(), preference);
-        }
+    private Solution greedy(int[] wanted, double[] value, long least, @Nullable Boxes boxes) {
         int[] rest = wanted.clone();
         List<Used> used = new ArrayList<>();
         while (Arrays.stream(rest).anyMatch(r -> r > 0)) {
-            Cut cut = boxes == null ? filled(rest, value) : chosen(boxes, rest, value);
+            Boxes among = boxes == null && few(rest) ? known.upTo(rest) : boxes;
+            Cut cut = among == null ? filled(rest, value) : chosen(among, rest, value);
             int times = Objects.requireNonNull(cut).times(rest);
             cut.take(rest, times);
             used.add(new Used(cut, times));
         }
         return new Solution(used, least);
+    }
+
+    private static boolean few(int[] rest) {
+        return Arrays.stream(rest).asLongStream().sum() <= FEW_PIECES;
     }
 
     /** Each pattern once, the most used first. */

@@ -291,6 +291,39 @@ class MetalsTest {
                 .isCloseTo(quantity.cost().material().amount().doubleValue(), within(0.021));
     }
 
+    /** A break makes 80 blanks cheaper than 72: the routes change places again and again. */
+    @Test
+    void breakEvensAreFoundWhereAPriceBreakLetsTheCostFall() {
+        ShopBook shop =
+                book(bySheet(2000, 1000, "60", List.of(from(20, "40"), from(60, "25"))))
+                        .with(
+                                "/sheets/-",
+                                Map.of("grade", "5xxx", "pricePerKg", eur("4.08"), "origin", "x"))
+                        .book();
+        Part other = WorkedShop.part("5xxx", 2.0, 1.0, RIM, null, cut());
+        Routes routes =
+                Routes.compare(
+                        List.of(
+                                new Route("sheet", takeOff(List.of(1), List.of(rim()))),
+                                new Route("mass", takeOff(List.of(1), List.of(other)))),
+                        900,
+                        shop);
+        List<Integer> changes = new ArrayList<>();
+        boolean first = routes.cost(0, 1) < routes.cost(1, 1);
+        for (int q = 2; q <= 900; q++) {
+            boolean now = routes.cost(0, q) < routes.cost(1, q);
+            if (now != first) {
+                changes.add(q);
+            }
+            first = now;
+        }
+
+        assertThat(changes).hasSizeGreaterThan(2).anyMatch(q -> q > 200);
+        assertThat(routes.comparison().breakEvens())
+                .extracting(RouteComparison.BreakEven::quantity)
+                .containsExactlyElementsOf(changes);
+    }
+
     @Test
     void storedEstimatesAreReadAgainWithTheirNest() {
         Estimate estimate = estimate(book(byKg(2000, 1000)), 9, rim());

@@ -63,7 +63,11 @@ class RoutesTest {
         double[] first = {0, 1, 5, 5, 9};
         double[] second = {0, 2, 5, 6, 8};
 
-        assertThat(Routes.turns(4, q -> first[q], q -> second[q]))
+        assertThat(
+                        Routes.turns(
+                                4,
+                                new Routes.Costs(q -> first[q], 0),
+                                new Routes.Costs(q -> second[q], 0)))
                 .extracting(Routes.Turn::quantity, Routes.Turn::sign, Routes.Turn::overtakes)
                 .containsExactly(tuple(2, 0, false), tuple(3, -1, false), tuple(4, 1, true));
     }
