@@ -22,6 +22,7 @@ import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
 import strokewright.quantity.Why;
+import strokewright.sheet.Nest;
 
 /** Sheets of 2000 × 1000 × 2 mm weigh 10.84 kg; 5 mm of each edge are not used. */
 class MetalsTest {
@@ -55,6 +56,28 @@ class MetalsTest {
         assertThat(metal.kg()).isCloseTo(10.84, within(1e-9));
         assertThat(metal.keptKg()).isCloseTo(0.875 * 10.84, within(1e-9));
         assertThat(metal.patterns().get(0).offcuts().get(0).kept()).isTrue();
+    }
+
+    /** The answer that {@code docs/http.md} shows. */
+    @Test
+    void theExampleOfTheInterfaceIsWhatComesOut() {
+        Map<String, Object> price = Map.of("pricePerKg", eur("5.50"));
+        EditedBook book =
+                book(
+                                with(byKg(2000, 1000), price),
+                                with(byKg(2500, 1250), Map.of("pricePerKg", eur("5.40"))))
+                        .with("/cutting", Map.of("offcuts", "kept"));
+        MetalUsed metal = metal(estimate(book, 1, rim()), 1);
+
+        assertThat(metal.cost()).isEqualTo(Money.of("7.45", "EUR"));
+        assertThat(metal.keptKg()).isCloseTo(9.485, within(1e-9));
+        assertThat(metal.others().get(0).cost()).isEqualTo(Money.of("9.15", "EUR"));
+        assertThat(metal.patterns().get(0).offcuts())
+                .containsExactly(
+                        new Nest.Offcut(0, 125, 2000, 875, true),
+                        new Nest.Offcut(1955, 0, 45, 125, false));
+        assertThat(metal.patterns().get(0).blocks())
+                .containsExactly(new Nest.Block("Rim", 5, 5, 1950, 120, false, 1, 1));
     }
 
     @ParameterizedTest(name = "kept from {0} mm: {1}")
