@@ -65,13 +65,13 @@ class MetalsTest {
         EditedBook book =
                 book(
                                 with(byKg(2000, 1000), price),
-                                with(byKg(2500, 1250), Map.of("pricePerKg", eur("5.40"))))
+                                with(byKg(2500, 1250), Map.of("pricePerKg", eur("5.90"))))
                         .with("/cutting", Map.of("offcuts", "kept"));
         MetalUsed metal = metal(estimate(book, 1, rim()), 1);
 
         assertThat(metal.cost()).isEqualTo(Money.of("7.45", "EUR"));
         assertThat(metal.keptKg()).isCloseTo(9.485, within(1e-9));
-        assertThat(metal.others().get(0).cost()).isEqualTo(Money.of("9.15", "EUR"));
+        assertThat(metal.others().get(0).cost()).isEqualTo(Money.of("7.81", "EUR"));
         assertThat(metal.patterns().get(0).offcuts())
                 .containsExactly(
                         new Nest.Offcut(0, 125, 2000, 875, true),
