@@ -18,7 +18,7 @@ final class Boxes {
     private static final long MOST_CHOICES = 30_000;
 
     /** Corners of outlines that are joined at most. */
-    private static final long MOST_WORK = 1_500_000;
+    private static final long MOST_WORK = 500_000;
 
     private final int[] most;
     private final int[] radix;

@@ -32,7 +32,10 @@ public final class Nesting {
     private static final int MOST_SHARINGS = 6;
 
     /** Sheets that are filled again with other values of the pieces, in all. */
-    private static final int MOST_FILLED = 60;
+    private static final int MOST_FILLED = 40;
+
+    /** Choices of the largest pieces that a bound is made from. */
+    private static final int QUICK_CHOICES = 1500;
 
     /** Pieces whose choices are quickly looked through. */
     private static final int FEW_PIECES = 9;
@@ -185,7 +188,7 @@ public final class Nesting {
     }
 
     private Solution severalSizes(int[] wanted) {
-        long least = least(wanted);
+        long least = Math.max(least(wanted), leastOfTheLargest(wanted));
         List<Used> used = new ArrayList<>();
         int[] rest = wanted.clone();
         for (int round = 0; round < MOST_SHARINGS && least(rest) >= SHARED_OUT_FROM; round++) {
@@ -234,6 +237,35 @@ public final class Nesting {
             least = Math.max(least, (wanted[i] + perSheet - 1L) / perSheet);
         }
         return least;
+    }
+
+    /**
+     * What the largest pieces take without the small ones, as many sizes as are quickly looked
+     * through: small pieces only fill what large ones leave.
+     */
+    private long leastOfTheLargest(int[] wanted) {
+        int[] largest = new int[wanted.length];
+        int[] bySize =
+                IntStream.range(0, wanted.length)
+                        .filter(i -> wanted[i] > 0)
+                        .boxed()
+                        .sorted(Comparator.comparingLong(i -> -sizes.area((int) i)))
+                        .mapToInt(i -> i)
+                        .toArray();
+        long choices = 1;
+        for (int i : bySize) {
+            choices *= 1 + Math.min(wanted[i], alone.get(i).pieces());
+            if (choices > QUICK_CHOICES) {
+                break;
+            }
+            largest[i] = wanted[i];
+        }
+        Boxes boxes = Arrays.equals(largest, wanted) ? null : known.upTo(largest);
+        if (boxes == null) {
+            return 0; // for all of them the same is done anyway
+        }
+        FractionalCover fractions = fractions(largest, boxes);
+        return fractions.settled() ? (long) Math.ceil(fractions.sheets() - 1e-6) : 0;
     }
 
     private FractionalCover fractions(int[] wanted, @Nullable Boxes boxes) {

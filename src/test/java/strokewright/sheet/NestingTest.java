@@ -295,6 +295,34 @@ class NestingTest {
         }
     }
 
+    /** Two to five sizes, 5 to 240 of each; the bound is one that no cutting goes under. */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {41, 42})
+    void ordersOfTheUsualSizeStayCloseToTheirBound(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        long sheets = 0;
+        long least = 0;
+        for (int i = 0; i < 60; i++) {
+            StockSheet sheet = new StockSheet(2500, 1250, random.nextInt(4), 5, 300);
+            int quantity = random.nextInt(5, 60);
+            List<Blank> blanks = new ArrayList<>();
+            for (int n = random.nextInt(2, 6); n > 0; n--) {
+                double length =
+                        random.nextInt(3) == 0
+                                ? random.nextInt(800, 1900)
+                                : random.nextInt(80, 800);
+                double width = random.nextInt(40, (int) Math.min(length, 900) + 1);
+                int count = quantity * random.nextInt(1, 5);
+                blanks.add(new Blank("B" + n, length, width, count, random.nextInt(4) > 0));
+            }
+            Nest nest = Nesting.of(blanks, sheet);
+            assertSound(nest, blanks, sheet);
+            sheets += nest.sheets();
+            least += nest.leastSheets();
+        }
+        assertThat(sheets).isLessThanOrEqualTo(least * 103 / 100);
+    }
+
     @Test
     void blankAsLargeAsTheSheetIsTheSheet() {
         StockSheet sheet = new StockSheet(2000, 1000, 3, 0, 300);
