@@ -52,17 +52,17 @@ final class MetalBySheet {
     }
 
     static boolean fits(Part part, Sheet sheet, ShopBook book) {
-        return Nesting.of(List.of(blank(part, 1)), stock(sheet, book.cutting()))
+        return Nesting.of(List.of(named(part.name(), part)), stock(sheet, book.cutting()))
                 .tooLarge()
                 .isEmpty();
     }
 
-    private static Nesting.Blank blank(Part part, int count) {
+    private static Nesting.Blank named(String name, Part part) {
         return new Nesting.Blank(
-                part.name(),
+                name,
                 part.blank().lengthMm(),
                 part.blank().widthMm(),
-                count,
+                0,
                 part.grain() == Grain.FREE);
     }
 
@@ -171,8 +171,12 @@ final class MetalBySheet {
                             stock(sheet, book.cutting()));
         }
 
+        /** Parts of one name stay apart in the nest. */
         private Nesting.Blank numbered(int part) {
-            return blank(parts.get(part), 0);
+            Part of = parts.get(part);
+            long before =
+                    parts.subList(0, part).stream().filter(p -> p.name().equals(of.name())).count();
+            return named(before == 0 ? of.name() : of.name() + " (" + (before + 1) + ")", of);
         }
 
         Purchase purchase(int[] counts) {

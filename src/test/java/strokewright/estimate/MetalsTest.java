@@ -161,6 +161,17 @@ class MetalsTest {
     }
 
     @Test
+    void partsOfOneNameStayApartInTheNest() {
+        Part small = part("Rim", new Blank(300.0, 200.0));
+        MetalUsed metal = metal(estimate(book(byKg(2000, 1000)), 2, rim(), small), 2);
+
+        assertThat(metal.patterns())
+                .flatExtracting(Nest.Pattern::blocks)
+                .extracting(Nest.Block::blank)
+                .containsOnly("Rim", "Rim (2)");
+    }
+
+    @Test
     void otherThicknessesAreBoughtByThemselves() {
         Part thin = WorkedShop.part("al", 1.0, 1.0, RIM, null, cut());
         Part named = renamed(thin, "Thin");
