@@ -12,6 +12,79 @@ import strokewright.quantity.Formula;
  * that half a cent stays half a cent until it is rounded; money in the shop's currency.
  */
 public enum CostingFormula implements Formula {
+    ABSENT_HOURS(
+            "(leave + public holidays + sick days) × hours a day",
+            "arithmetic",
+            x -> x[0].add(x[1]).add(x[2]).multiply(x[3])),
+    PRESENT_HOURS("paid hours − absent hours", "arithmetic", x -> x[0].subtract(x[1])),
+    PRODUCTIVE_HOURS(
+            "hours present × productive share / 100",
+            "arithmetic; what the share has to bear is common practice, no source",
+            x -> x[0].multiply(x[1].movePointLeft(2))),
+    LABOUR_PER_YEAR(
+            "wage × (1 + on-costs / 100) × paid hours + other",
+            "arithmetic: every paid hour costs",
+            x -> x[0].multiply(onePlus(x[1])).multiply(x[2]).add(x[3])),
+    PER_HOUR(
+            "cost of a year / hours of a year",
+            "arithmetic",
+            x -> x[0].divide(x[1], MathContext.DECIMAL128)),
+    RUNNING_HOURS(
+            "(total − idle − under maintenance) × share used / 100",
+            "VDI 3258 sheet 1",
+            x -> x[0].subtract(x[1]).subtract(x[2]).multiply(x[3].movePointLeft(2))),
+    REPLACEMENT_VALUE(
+            "acquisition value × price index now / price index then",
+            "VDI 3258 sheet 1: depreciated is what the machine would cost today",
+            x -> x[0].multiply(x[1]).divide(x[2], MathContext.DECIMAL128)),
+    DEPRECIATION(
+            "(replacement value + scrapping cost − residual value) / years of life",
+            "VDI 3258 sheet 1",
+            x -> x[0].add(x[1]).subtract(x[2]).divide(x[3], MathContext.DECIMAL128)),
+    INTEREST(
+            "(value + residual value) / 2 × interest / 100",
+            "VDI 3258 sheet 1: half of the value is tied up on average",
+            x ->
+                    x[0].add(x[1])
+                            .multiply(x[2].movePointLeft(2))
+                            .divide(BigDecimal.valueOf(2), MathContext.DECIMAL128)),
+    SPACE(
+            "area × price of a m² × times a year",
+            "VDI 3258 sheet 1",
+            x -> x[0].multiply(x[1]).multiply(x[2])),
+    ENERGY(
+            "power × load factor × price of a kWh",
+            "VDI 3258 sheet 1",
+            x -> x[0].multiply(x[1]).multiply(x[2])),
+    MAINTENANCE_OVER_LIFE(
+            "maintenance over the life / years of life",
+            "arithmetic",
+            x -> x[0].divide(x[1], MathContext.DECIMAL128)),
+    MAINTENANCE_SHARE(
+            "value × share a year / 100",
+            "VDI 3258 sheet 1: upkeep as a share of the value",
+            x -> x[0].multiply(x[1].movePointLeft(2))),
+    TOOL_LIFE(
+            "cost of a set of tools / hours of its life",
+            "arithmetic",
+            x -> x[0].divide(x[1], MathContext.DECIMAL128)),
+    RATE_TO_THE_CENT(
+            "rate, rounded half up to a multiple of the smallest coin",
+            "arithmetic",
+            x -> toStep(x[0], BigDecimal.ONE, x[1], RoundingMode.HALF_UP)),
+    LIFTING_ALLOWANCE(
+            "percent for the mass: up to 2.5 kg 0, 5: 1, 7.5: 2, 10: 3, 12.5: 4, 15: 5, 17.5: 7,"
+                    + " 20: 9, 22.5: 11, 25: 13, 30: 17, 33.5: 22, between them in a straight line",
+            "ILO, Introduction to Work Study, 3rd edition (from memory); the straight line is"
+                    + " assumed",
+            x -> BigDecimal.valueOf(AllowanceTable.lifted(x[0].doubleValue()))),
+    ALLOWANCE_OF_SHIFT(
+            "allowance / (100 + allowance) × 100",
+            "Stevenson, Operations Management, equations 7-7 and 7-8: the same as a share of the"
+                    + " shift",
+            x ->
+                    x[0].movePointRight(2)
+                            .divide(x[0].add(BigDecimal.valueOf(100)), MathContext.DECIMAL128)),
     STANDARD_MINUTES(
             "normal minutes × (1 + allowance / 100)",
             "ILO, Introduction to Work Study: allowance on normal time",

@@ -42,6 +42,7 @@ final class Quantity {
     private final int quantity;
 
     private final Working working = new Working();
+    private final Rates rates;
     private final Map<String, Charge> charges = new LinkedHashMap<>();
     private final Map<Integer, Double> practised = new HashMap<>();
     private final List<Input> setup = new ArrayList<>();
@@ -64,6 +65,7 @@ final class Quantity {
         this.rounds = rounds;
         this.metals = metals;
         this.quantity = quantity;
+        this.rates = new Rates(book, working);
         book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
     }
 
@@ -194,7 +196,7 @@ final class Quantity {
                                             Round::furtherMounts));
             setUp(
                     "tool changes",
-                    standardMinutes("toolChangeMinutes", mounts, machineAllowance()),
+                    standardMinutes("toolChangeMinutes", mounts, rates.machineAllowance()),
                     1,
                     centre);
         }
@@ -203,12 +205,12 @@ final class Quantity {
                     standardMinutes(
                             "pickUpMinutes",
                             pickUps(passing.pickedUp(), Round::pickUpMinutes),
-                            machineAllowance());
+                            rates.machineAllowance());
             double persons =
                     standardMinutes(
                             "pickUpPersonMinutes",
                             pickUps(passing.pickedUp(), Round::pickUpPersonMinutes),
-                            machineAllowance());
+                            rates.machineAllowance());
             run.add(computed("pick-ups at tool changes", persons, "min"));
             charges.get(centre).add(elapsed, 0);
             charges.get(centre).labourMinutes += persons;
@@ -243,7 +245,7 @@ final class Quantity {
     private void charge(Worked line) {
         int pieces = quantity * line.perAssembly();
         Standard standard = line.standard();
-        Input allowance = standard == null ? machineAllowance() : benchAllowance();
+        Input allowance = standard == null ? rates.machineAllowance() : rates.benchAllowance();
         int people = line.line().people();
         String name = name(line);
         double elapsed = 0;
@@ -288,14 +290,16 @@ final class Quantity {
                     standardMinutes(
                             name + "." + what + "SetupMinutes",
                             standard.setupMinutes(),
-                            benchAllowance()),
+                            rates.benchAllowance()),
                     standard.people(),
                     standard.workCentre());
         }
         run(
                 name + " " + what,
                 standardMinutes(
-                        name + "." + what + "RunMinutes", minutesEach * pieces, benchAllowance()),
+                        name + "." + what + "RunMinutes",
+                        minutesEach * pieces,
+                        rates.benchAllowance()),
                 standard.people(),
                 standard.workCentre());
     }
@@ -303,15 +307,14 @@ final class Quantity {
     /** What a line costs less than the least that it is charged for. */
     private void minimumCharge(String name, Standard standard, double elapsed, int people) {
         WorkCentre centre = charges.get(standard.workCentre()).centre;
-        String origin = Bench.origin(book, null);
         double cost =
                 working.figure(
                         name + ".cost",
                         LINE_COST,
                         computed("elapsed", elapsed, "min"),
                         computed("people", people, ""),
-                        new Input("labour rate", rate(centre.labourRate()), "/h", origin),
-                        new Input("machine rate", rate(centre.machineRate()), "/h", origin));
+                        named("labour rate", rates.labour(centre)),
+                        named("machine rate", rates.machine(centre)));
         BigDecimal least = standard.minimumCharge().amount();
         BigDecimal lift = UP_TO_MINIMUM_CHARGE.exact(least, BigDecimal.valueOf(cost));
         working.note(
@@ -361,53 +364,32 @@ final class Quantity {
                 figure, STANDARD_MINUTES, computed("normal", normal, "min"), allowance);
     }
 
-    private Input machineAllowance() {
-        return allowance(times.machineAllowancePercent());
-    }
-
-    private Input benchAllowance() {
-        return allowance(times.benchAllowancePercent());
-    }
-
-    private Input allowance(double percent) {
-        return new Input("allowance", percent, "%", Bench.origin(book, null));
-    }
-
     private BigDecimal labour() {
-        return atRates(
-                "cost.labour",
-                charges.values().stream()
-                        .map(c -> new Priced(c.centre, c.labourMinutes, c.centre.labourRate()))
-                        .toList());
+        return atRates("cost.labour", c -> c.labourMinutes, rates::labour);
     }
 
     private BigDecimal machine() {
-        return atRates(
-                "cost.machine",
-                charges.values().stream()
-                        .map(c -> new Priced(c.centre, c.machineMinutes, c.centre.machineRate()))
-                        .toList());
+        return atRates("cost.machine", c -> c.machineMinutes, rates::machine);
     }
 
-    private record Priced(WorkCentre centre, double minutes, @Nullable Money rate) {}
-
-    private BigDecimal atRates(String figure, List<Priced> priced) {
+    private BigDecimal atRates(
+            String figure, ToDoubleFunction<Charge> minutes, Function<WorkCentre, Input> rateOf) {
         List<Input> parts = new ArrayList<>();
         BigDecimal sum = BigDecimal.ZERO;
-        for (Priced p : priced) {
-            if (p.minutes == 0 || p.rate == null) {
+        for (Charge charge : charges.values()) {
+            Input rate = minutes.applyAsDouble(charge) == 0 ? null : rateOf.apply(charge.centre);
+            if (rate == null) {
                 continue;
             }
-            BigDecimal hours = HOURS.exact(BigDecimal.valueOf(p.minutes));
-            BigDecimal cost = HOURS_AT_RATE.exact(hours, p.rate.amount());
+            BigDecimal hours = HOURS.exact(BigDecimal.valueOf(minutes.applyAsDouble(charge)));
+            BigDecimal cost = HOURS_AT_RATE.exact(hours, BigDecimal.valueOf(rate.value()));
             working.note(
-                    p.centre.name() + "." + figure,
+                    charge.centre.name() + "." + figure,
                     HOURS_AT_RATE,
                     cost.doubleValue(),
                     computed("hours", hours.doubleValue(), "h"),
-                    new Input(
-                            "rate", p.rate.amount().doubleValue(), "/h", Bench.origin(book, null)));
-            parts.add(computed(p.centre.name(), cost.doubleValue(), ""));
+                    rate);
+            parts.add(computed(charge.centre.name(), cost.doubleValue(), ""));
             sum = sum.add(cost);
         }
         working.note(figure, Arithmetic.SUM, sum.doubleValue(), parts.toArray(Input[]::new));
@@ -450,18 +432,20 @@ final class Quantity {
     }
 
     private static Estimate.AtCentre atCentre(Charge charge, Currency currency) {
-        Money none = Money.zero(currency);
         WorkCentre centre = charge.centre;
         return new Estimate.AtCentre(
                 centre.name(),
                 charge.labourMinutes / 60,
                 charge.machineMinutes / 60,
-                centre.labourRate() == null ? none : centre.labourRate(),
-                centre.machineRate() == null ? none : centre.machineRate());
+                centre.labourIn(currency),
+                centre.machineIn(currency));
     }
 
-    private static double rate(@Nullable Money rate) {
-        return rate == null ? 0 : rate.amount().doubleValue();
+    /** The same figure by another name; nothing where there is no rate. */
+    private static Input named(String name, @Nullable Input rate) {
+        return rate == null
+                ? computed(name, 0, "/h")
+                : new Input(name, rate.value(), rate.unit(), rate.origin());
     }
 
     private static String name(Worked line) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.Allowance;
 import strokewright.costing.LabourRate;
 import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
@@ -415,13 +416,16 @@ public record ShopBook(
      * @param reserveMorePercent the same from two pieces on
      * @param spareBlankStrain an edge strained more takes a spare blank
      * @param spareBlankUnderMm thinner sheet takes a spare blank
+     * @param machineAllowanceBasis how the allowance at the forming machine is built; counts only
+     *     where no percentage is stated
+     * @param benchAllowanceBasis the same at the bench
      * @param origin where the figures come from
      */
     public record Times(
             Integer checkEveryPasses,
             Double stationSeconds,
-            Double machineAllowancePercent,
-            Double benchAllowancePercent,
+            @Nullable Double machineAllowancePercent,
+            @Nullable Double benchAllowancePercent,
             Double practiceSlope,
             Integer practiceReferenceUnit,
             Integer practiceFloorUnit,
@@ -448,6 +452,8 @@ public record ShopBook(
             Double reserveMorePercent,
             Double spareBlankStrain,
             Double spareBlankUnderMm,
+            @Nullable Allowance machineAllowanceBasis,
+            @Nullable Allowance benchAllowanceBasis,
             @Nullable String origin) {
 
         /** Common practice, no source, where not stated otherwise beside the figure. */
@@ -455,13 +461,17 @@ public record ShopBook(
                 new Times(
                         null, null, null, null, null, null, null, null, null, null, null, null,
                         null, null, null, null, null, null, null, null, null, null, null, null,
-                        null, null, null, null, null, null, null);
+                        null, null, null, null, null, null, null, null, null);
 
         public Times {
             checkEveryPasses = or(checkEveryPasses, 3);
             stationSeconds = or(stationSeconds, 15);
-            machineAllowancePercent = or(machineAllowancePercent, 18);
-            benchAllowancePercent = or(benchAllowancePercent, 15);
+            if (machineAllowanceBasis == null) {
+                machineAllowancePercent = or(machineAllowancePercent, 18);
+            }
+            if (benchAllowanceBasis == null) {
+                benchAllowancePercent = or(benchAllowancePercent, 15);
+            }
             practiceSlope = or(practiceSlope, 0.92);
             practiceReferenceUnit = or(practiceReferenceUnit, 10);
             practiceFloorUnit = or(practiceFloorUnit, 50);
@@ -497,6 +507,20 @@ public record ShopBook(
             reserveMorePercent = or(reserveMorePercent, 3);
             spareBlankStrain = or(spareBlankStrain, 0.25);
             spareBlankUnderMm = or(spareBlankUnderMm, 0.8);
+        }
+
+        /** Percent of normal time at the forming machine: the stated one, else by its basis. */
+        public double machineAllowance() {
+            return machineAllowancePercent != null
+                    ? machineAllowancePercent
+                    : machineAllowanceBasis.percent();
+        }
+
+        /** Percent of normal time at the bench: the stated one, else by its basis. */
+        public double benchAllowance() {
+            return benchAllowancePercent != null
+                    ? benchAllowancePercent
+                    : benchAllowanceBasis.percent();
         }
 
         private static Double or(@Nullable Double given, double otherwise) {
@@ -625,6 +649,8 @@ public record ShopBook(
     /**
      * A place where hours are booked and charged.
      *
+     * @param labourRate of a person's productive hour; by its basis when left out
+     * @param machineRate of an hour at the machine; by its basis when left out, else none
      * @param labourBasis how the labour rate is built; null where it is only stated
      * @param machineBasis how the machine rate is built; null where it is only stated
      * @param origin where the figures come from
@@ -635,5 +661,36 @@ public record ShopBook(
             @Nullable Money machineRate,
             @Nullable LabourRate labourBasis,
             @Nullable MachineHourRate machineBasis,
-            @Nullable String origin) {}
+            @Nullable String origin) {
+
+        /** Whether the labour rate is not stated but built. */
+        @JsonIgnore
+        public boolean isLabourDerived() {
+            return labourRate == null && labourBasis != null;
+        }
+
+        /** Whether the machine rate is not stated but built. */
+        @JsonIgnore
+        public boolean isMachineDerived() {
+            return machineRate == null && machineBasis != null;
+        }
+
+        /** The labour rate that is charged: the stated one, else built and to the cent. */
+        public Money labourIn(Currency currency) {
+            return isLabourDerived()
+                    ? Money.rounded(labourBasis.perProductiveHour(), currency)
+                    : orNone(labourRate, currency);
+        }
+
+        /** The machine rate that is charged: the stated one, else built and to the cent. */
+        public Money machineIn(Currency currency) {
+            return isMachineDerived()
+                    ? Money.rounded(machineBasis.perHour(), currency)
+                    : orNone(machineRate, currency);
+        }
+
+        private static Money orNone(@Nullable Money rate, Currency currency) {
+            return rate == null ? Money.zero(currency) : rate;
+        }
+    }
 }

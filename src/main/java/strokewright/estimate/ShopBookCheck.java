@@ -13,6 +13,8 @@ import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.Allowance;
+import strokewright.costing.AllowanceTable;
 import strokewright.costing.LabourRate;
 import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
@@ -40,6 +42,7 @@ public final class ShopBookCheck {
 
     private static final double DEAREST = 1_000_000;
     private static final double DEAREST_MACHINE = 1_000_000_000;
+    private static final double HOURS_OF_A_YEAR = 8784;
     private static final double THICKEST_MM = 50;
     private static final List<String> ROUNDING_STEPS = List.of("0.01", "0.5", "0.50", "1", "5");
     private static final Set<ToolKind> AT_EDGES =
@@ -481,8 +484,11 @@ public final class ShopBookCheck {
     }
 
     private void allowances(String at, Times times) {
-        faults.within(at + "/machineAllowancePercent", times.machineAllowancePercent(), 0, 200);
-        faults.within(at + "/benchAllowancePercent", times.benchAllowancePercent(), 0, 200);
+        faults.withinIfGiven(
+                at + "/machineAllowancePercent", times.machineAllowancePercent(), 0, 200);
+        faults.withinIfGiven(at + "/benchAllowancePercent", times.benchAllowancePercent(), 0, 200);
+        allowanceBasis(at + "/machineAllowanceBasis", times.machineAllowanceBasis());
+        allowanceBasis(at + "/benchAllowanceBasis", times.benchAllowanceBasis());
     }
 
     private void practice(String at, Times times) {
@@ -632,7 +638,13 @@ public final class ShopBookCheck {
 
     private void workCentre(String at, WorkCentre centre) {
         faults.text(at + "/name", centre.name());
-        money(at + "/labourRate", centre.labourRate());
+        if (centre.labourBasis() == null) {
+            faults.present(
+                    at + "/labourRate",
+                    centre.labourRate(),
+                    "an amount with its currency, or a labourBasis");
+        }
+        moneyIfGiven(at + "/labourRate", centre.labourRate());
         moneyIfGiven(at + "/machineRate", centre.machineRate());
         if (centre.labourBasis() != null) {
             labourBasis(at + "/labourBasis", centre.labourBasis());
@@ -644,30 +656,164 @@ public final class ShopBookCheck {
     }
 
     private void labourBasis(String at, LabourRate basis) {
+        int before = faults.all().size();
         faults.within(at + "/wagePerHour", basis.wagePerHour(), 0, DEAREST);
         faults.within(at + "/onCostPercent", basis.onCostPercent(), 0, 500);
-        boolean paid = faults.over(at + "/paidHoursPerYear", basis.paidHoursPerYear(), 0, 8784);
-        if (faults.within(at + "/absentHoursPerYear", basis.absentHoursPerYear(), 0, 8784)
-                && paid
-                && !(basis.absentHoursPerYear() < basis.paidHoursPerYear())) {
-            faults.add(at + "/absentHoursPerYear", "must be less than paidHoursPerYear");
+        faults.over(at + "/paidHoursPerYear", basis.paidHoursPerYear(), 0, HOURS_OF_A_YEAR);
+        if (basis.isInDays()) {
+            daysAbsent(at, basis);
+        } else {
+            faults.within(
+                    at + "/absentHoursPerYear", basis.absentHoursPerYear(), 0, HOURS_OF_A_YEAR);
+            faults.withinIfGiven(at + "/hoursPerDay", basis.hoursPerDay(), 0, 24);
         }
         faults.over(at + "/productivePercent", basis.productivePercent(), 0, 100);
+        faults.withinIfGiven(at + "/otherPerYear", basis.otherPerYear(), 0, DEAREST_MACHINE);
+        if (faults.all().size() > before) {
+            return;
+        }
+        if (!(basis.presentHours() > 0)) {
+            String field = basis.isInDays() ? "/leaveDays" : "/absentHoursPerYear";
+            faults.add(at + field, "leaves no hours: absence must be less than paidHoursPerYear");
+        } else {
+            affordable(at, basis.perProductiveHour());
+        }
+    }
+
+    private void daysAbsent(String at, LabourRate basis) {
+        faults.withinIfGiven(at + "/leaveDays", basis.leaveDays(), 0, 366);
+        faults.withinIfGiven(at + "/publicHolidays", basis.publicHolidays(), 0, 366);
+        faults.withinIfGiven(at + "/sickDays", basis.sickDays(), 0, 366);
+        faults.over(at + "/hoursPerDay", basis.hoursPerDay(), 0, 24);
+        leftOutBeside(at, "absentHoursPerYear", basis.absentHoursPerYear(), "days of absence");
     }
 
     private void machineBasis(String at, MachineHourRate basis) {
-        faults.within(at + "/replacementValue", basis.replacementValue(), 0, DEAREST_MACHINE);
-        faults.within(at + "/scrappingCost", basis.scrappingCost(), 0, DEAREST_MACHINE);
-        faults.within(at + "/acquisitionValue", basis.acquisitionValue(), 0, DEAREST_MACHINE);
+        int before = faults.all().size();
+        values(at, basis);
         faults.over(at + "/lifeYears", basis.lifeYears(), 0, 100);
         faults.within(at + "/interestPercent", basis.interestPercent(), 0, 100);
-        faults.within(at + "/areaM2", basis.areaM2(), 0, 100_000);
-        faults.within(at + "/spacePerM2Year", basis.spacePerM2Year(), 0, DEAREST);
+        space(at, basis);
         faults.within(at + "/powerKw", basis.powerKw(), 0, 10_000);
-        faults.within(at + "/loadFactor", basis.loadFactor(), 0, 1);
-        faults.within(at + "/energyPerKwh", basis.energyPerKwh(), 0, 1000);
-        faults.within(at + "/maintenancePerYear", basis.maintenancePerYear(), 0, DEAREST_MACHINE);
-        faults.over(at + "/runningHoursPerYear", basis.runningHoursPerYear(), 0, 8784);
+        faults.withinIfGiven(at + "/loadFactor", basis.loadFactor(), 0, 1);
+        faults.within(at + "/energyPerKwh", basis.energyPerKwh(), 0, DEAREST);
+        maintenance(at, basis);
+        runningHours(at, basis);
+        if (basis.toolCost() != null || basis.toolLifeHours() != null) {
+            faults.within(at + "/toolCost", basis.toolCost(), 0, DEAREST_MACHINE);
+            faults.over(at + "/toolLifeHours", basis.toolLifeHours(), 0, 1_000_000);
+        }
+        faults.withinIfGiven(at + "/otherPerYear", basis.otherPerYear(), 0, DEAREST_MACHINE);
+        if (faults.all().size() == before) {
+            affordable(at, basis.perHour());
+        }
+    }
+
+    private void values(String at, MachineHourRate basis) {
+        faults.within(at + "/acquisitionValue", basis.acquisitionValue(), 0, DEAREST_MACHINE);
+        faults.withinIfGiven(at + "/scrappingCost", basis.scrappingCost(), 0, DEAREST_MACHINE);
+        if (basis.replacementValue() != null) {
+            faults.within(at + "/replacementValue", basis.replacementValue(), 0, DEAREST_MACHINE);
+            String beside = "a replacementValue";
+            leftOutBeside(at, "priceIndexThen", basis.priceIndexThen(), beside);
+            leftOutBeside(at, "priceIndexNow", basis.priceIndexNow(), beside);
+        } else if (basis.priceIndexThen() == null && basis.priceIndexNow() == null) {
+            faults.add(
+                    at + "/replacementValue",
+                    "is missing: an amount, or priceIndexThen and priceIndexNow");
+        } else {
+            faults.over(at + "/priceIndexThen", basis.priceIndexThen(), 0, 1_000_000);
+            faults.over(at + "/priceIndexNow", basis.priceIndexNow(), 0, 1_000_000);
+        }
+        if (faults.withinIfGiven(at + "/residualValue", basis.residualValue(), 0, DEAREST_MACHINE)
+                && basis.residualValue() != null) {
+            boolean stated = basis.replacementValue() != null;
+            atMost(
+                    at + "/residualValue",
+                    basis.residualValue(),
+                    stated ? basis.replacementValue() : basis.acquisitionValue(),
+                    stated ? "replacementValue" : "acquisitionValue");
+        }
+    }
+
+    private void space(String at, MachineHourRate basis) {
+        faults.within(at + "/areaM2", basis.areaM2(), 0, 100_000);
+        if (basis.spacePerM2Month() == null) {
+            faults.within(at + "/spacePerM2Year", basis.spacePerM2Year(), 0, DEAREST);
+        } else {
+            faults.within(at + "/spacePerM2Month", basis.spacePerM2Month(), 0, DEAREST);
+            leftOutBeside(at, "spacePerM2Year", basis.spacePerM2Year(), "spacePerM2Month");
+        }
+    }
+
+    private void maintenance(String at, MachineHourRate basis) {
+        if (basis.maintenanceOverLife() != null) {
+            faults.within(
+                    at + "/maintenanceOverLife", basis.maintenanceOverLife(), 0, DEAREST_MACHINE);
+            String beside = "maintenanceOverLife";
+            leftOutBeside(at, "maintenancePercent", basis.maintenancePercent(), beside);
+            leftOutBeside(at, "maintenancePerYear", basis.maintenancePerYear(), beside);
+        } else if (basis.maintenancePercent() != null) {
+            faults.within(at + "/maintenancePercent", basis.maintenancePercent(), 0, 100);
+            leftOutBeside(
+                    at, "maintenancePerYear", basis.maintenancePerYear(), "maintenancePercent");
+        } else {
+            faults.within(
+                    at + "/maintenancePerYear", basis.maintenancePerYear(), 0, DEAREST_MACHINE);
+        }
+    }
+
+    private void runningHours(String at, MachineHourRate basis) {
+        if (!basis.isFromTotalHours()) {
+            faults.over(
+                    at + "/runningHoursPerYear", basis.runningHoursPerYear(), 0, HOURS_OF_A_YEAR);
+            leftOutBeside(
+                    at, "totalHoursPerYear", basis.totalHoursPerYear(), "runningHoursPerYear");
+            return;
+        }
+        boolean good =
+                faults.over(
+                        at + "/totalHoursPerYear", basis.totalHoursPerYear(), 0, HOURS_OF_A_YEAR);
+        good &=
+                faults.withinIfGiven(
+                        at + "/idleHoursPerYear", basis.idleHoursPerYear(), 0, HOURS_OF_A_YEAR);
+        good &=
+                faults.withinIfGiven(
+                        at + "/maintenanceHoursPerYear",
+                        basis.maintenanceHoursPerYear(),
+                        0,
+                        HOURS_OF_A_YEAR);
+        good &=
+                basis.usedPercent() == null
+                        || faults.over(at + "/usedPercent", basis.usedPercent(), 0, 100);
+        if (good && !(basis.runningHours() > 0)) {
+            faults.add(
+                    at + "/idleHoursPerYear",
+                    "leaves no running hours: with maintenanceHoursPerYear it must be less than"
+                            + " totalHoursPerYear");
+        }
+    }
+
+    private void leftOutBeside(String at, String field, @Nullable Double value, String beside) {
+        if (value != null) {
+            faults.add(at + "/" + field, "must be left out where there is " + beside);
+        }
+    }
+
+    private void affordable(String at, double rate) {
+        if (!(rate <= DEAREST)) {
+            faults.add(at, "gives a rate of more than " + (long) DEAREST + " an hour");
+        }
+    }
+
+    private void allowanceBasis(String at, @Nullable Allowance basis) {
+        if (basis == null) {
+            return;
+        }
+        faults.within(at + "/personalPercent", basis.personalPercent(), 0, 50);
+        faults.within(at + "/fatiguePercent", basis.fatiguePercent(), 0, 50);
+        faults.within(at + "/liftedKg", basis.liftedKg(), 0, AllowanceTable.HEAVIEST_KG);
+        faults.within(at + "/contingencyPercent", basis.contingencyPercent(), 0, 50);
     }
 
     private void priceScheme(String at, @Nullable PriceScheme scheme) {

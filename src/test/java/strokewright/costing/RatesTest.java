@@ -3,72 +3,132 @@ package strokewright.costing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import strokewright.quantity.Arithmetic;
+import strokewright.quantity.Formula;
+import strokewright.quantity.Why;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 class RatesTest {
 
-    /**
-     * A published exercise on the machine-hour rate (public page of a business administration
-     * course): replacement 1 040 000, 3600 h; printed 29.17, 16.67, 2.50, 4.90 and 0.04 an hour.
-     * Its energy price of 0.35 is taken with 14 kWh each hour; its tool cost is no machine cost
-     * here.
-     */
-    @Test
-    void machineHourRateOfThePublishedExercise() {
-        MachineHourRate rate =
-                new MachineHourRate(
-                        1_040_000.0,
-                        10_000.0,
-                        800_000.0,
-                        10.0,
-                        15.0,
-                        20.0,
-                        8.0,
-                        14.0,
-                        1.0,
-                        0.35,
-                        9_000.0,
-                        3_600.0);
+    private static final JsonMapper JSON = JsonMapper.builder().build();
 
-        assertThat(rate.depreciationPerHour()).isCloseTo(29.17, within(5e-3));
-        assertThat(rate.interestPerHour()).isCloseTo(16.67, within(5e-3));
-        assertThat(rate.maintenancePerHour()).isCloseTo(2.50, within(5e-3));
-        assertThat(rate.energyPerHour()).isCloseTo(4.90, within(5e-3));
-        assertThat(rate.spacePerHour()).isCloseTo(0.04, within(5e-3));
-        assertThat(rate.perHour()).isCloseTo(70.811 - 2630.0 / 150, within(5e-3));
+    private static final Map<String, Formula> FORMULAS =
+            Stream.<Formula>concat(
+                            Arrays.stream(CostingFormula.values()),
+                            Arrays.stream(Arithmetic.values()))
+                    .collect(Collectors.toMap(Formula::code, Function.identity()));
+
+    record Case(String name, double tolerance, List<Why> steps, JsonNode figures) {
+
+        @Override
+        public String toString() {
+            return name;
+        }
     }
 
-    /** A forming machine of an invented shop, recomputed by hand. */
-    @Test
-    void machineHourRateOfAFormingMachine() {
-        assertThat(formingMachine(900).perHour()).isCloseTo(9.553778, within(5.1e-7));
-        assertThat(formingMachine(450).perHour()).isCloseTo(18.711556, within(5.1e-7));
+    static Stream<Case> cases() throws IOException {
+        try (InputStream in = RatesTest.class.getResourceAsStream("/costing/rates.json")) {
+            return JSON.readTree(in).valueStream().map(RatesTest::read).toList().stream();
+        }
     }
 
-    private static MachineHourRate formingMachine(double hours) {
-        return new MachineHourRate(
-                48_000.0,
-                0.0,
-                42_000.0,
-                12.0,
-                5.0,
-                14.0,
-                9.0 * 12.0,
-                2.2,
-                0.6,
-                0.30,
-                0.04 * 42_000.0,
-                hours);
+    private static Case read(JsonNode stated) {
+        List<Why> steps =
+                stated.has("machine")
+                        ? JSON.treeToValue(stated.get("machine"), MachineHourRate.class).steps("")
+                        : JSON.treeToValue(stated.get("labour"), LabourRate.class).steps("");
+        return new Case(
+                stated.get("name").asString(),
+                stated.get("tolerance").asDouble(),
+                steps,
+                stated.get("figures"));
     }
 
-    /** Derived: 2080 paid, 392 absent, 85 % productive, 24 an hour with 21 % on-costs. */
-    @Test
-    void labourRateOfAProductiveHour() {
-        LabourRate rate = new LabourRate(24.0, 21.0, 2080.0, (30.0 + 11.0 + 8.0) * 8.0, 85.0);
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("cases")
+    void everyStepIsTheOneOfTheSource(Case rate) {
+        rate.figures()
+                .properties()
+                .forEach(
+                        figure ->
+                                assertThat(step(rate.steps(), figure.getKey()))
+                                        .as(figure.getKey())
+                                        .isCloseTo(
+                                                figure.getValue().asDouble(),
+                                                within(rate.tolerance())));
+    }
 
-        assertThat(rate.presentHours()).isEqualTo(1688);
-        assertThat(rate.productiveHours()).isCloseTo(1434.8, within(1e-9));
-        assertThat(rate.perProductiveHour()).isCloseTo(42.0987, within(5.1e-5));
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("cases")
+    void everyStepFollowsFromTheInputsBesideIt(Case rate) {
+        for (Why step : rate.steps()) {
+            double[] inputs = step.inputs().stream().mapToDouble(Why.Input::value).toArray();
+            assertThat(step.value()).isEqualTo(FORMULAS.get(step.formula()).apply(inputs));
+        }
+    }
+
+    static IntStream seeds() {
+        return IntStream.range(0, 200);
+    }
+
+    /** The whole in one line, without the steps. */
+    @ParameterizedTest(name = "seed {0}")
+    @MethodSource("seeds")
+    void stepsGiveWhatOneLineGives(int seed) {
+        Random random = new Random(seed);
+        double value = random.nextDouble(1_000, 500_000);
+        double paid = random.nextDouble(1_000, 200_000);
+        double life = random.nextDouble(3, 20);
+        double interest = random.nextDouble(0, 12);
+        double area = random.nextDouble(0, 60);
+        double space = random.nextDouble(0, 20);
+        double power = random.nextDouble(0, 30);
+        double kwh = random.nextDouble(0, 0.6);
+        double upkeep = random.nextDouble(0, 9_000);
+        double hours = random.nextDouble(50, 4_000);
+        MachineHourRate machine =
+                JSON.treeToValue(
+                        JSON.createObjectNode()
+                                .put("replacementValue", value)
+                                .put("acquisitionValue", paid)
+                                .put("lifeYears", life)
+                                .put("interestPercent", interest)
+                                .put("areaM2", area)
+                                .put("spacePerM2Month", space)
+                                .put("powerKw", power)
+                                .put("loadFactor", 0.5)
+                                .put("energyPerKwh", kwh)
+                                .put("maintenancePerYear", upkeep)
+                                .put("runningHoursPerYear", hours),
+                        MachineHourRate.class);
+        double year = value / life + paid / 2 * interest / 100 + area * space * 12 + upkeep;
+
+        assertThat(machine.perHour())
+                .isCloseTo(year / hours + power / 2 * kwh, within(1e-9 * year));
+    }
+
+    @Test
+    void aRateSurvivesJson() {
+        LabourRate labour = new LabourRate(24.0, 21.0, 2080.0, 392.0, 85.0);
+        String written = JSON.writeValueAsString(labour);
+
+        assertThat(written).doesNotContain("null").doesNotContain("inDays");
+        assertThat(JSON.readValue(written, LabourRate.class)).isEqualTo(labour);
     }
 
     /** Stevenson, Operations Management, chapter 7: 15 % on a normal time of 18 minutes. */
@@ -81,5 +141,11 @@ class RatesTest {
     @Test
     void setUpAndRunOfTheWorkStudyScheme() {
         assertThat(30 + CostingFormula.RUN_MINUTES.apply(10, 12, 0, 0, 15)).isEqualTo(168.0);
+    }
+
+    private static double step(List<Why> steps, String figure) {
+        Optional<Why> found = steps.stream().filter(s -> s.figure().equals(figure)).findFirst();
+        assertThat(found).as(figure + " among " + steps).isPresent();
+        return found.get().value();
     }
 }
