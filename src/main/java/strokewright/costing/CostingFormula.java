@@ -3,6 +3,7 @@ package strokewright.costing;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.Function;
 import strokewright.quantity.Formula;
@@ -147,7 +148,26 @@ public enum CostingFormula implements Formula {
             "minimum order / pieces, rounded up to a multiple of the step",
             "arithmetic",
             x -> toStep(x[0], x[1], x[2], RoundingMode.UP)),
-    MULTIPLE("price each × pieces", "arithmetic", x -> x[0].multiply(x[1]));
+    MULTIPLE("price each × pieces", "arithmetic", x -> x[0].multiply(x[1])),
+    LESS(
+            "first input − sum of the others",
+            "arithmetic",
+            x ->
+                    x[0].add(x[0])
+                            .subtract(Arrays.stream(x).reduce(BigDecimal.ZERO, BigDecimal::add))),
+    BEFORE_SURCHARGE(
+            "amount / (1 + percent / 100)",
+            "surcharge calculation, read backward",
+            x -> x[0].divide(onePlus(x[1]), MathContext.DECIMAL128)),
+    PERCENT_OF_WHOLE(
+            "part / whole × 100",
+            "arithmetic",
+            x -> x[0].movePointRight(2).divide(x[1], MathContext.DECIMAL128)),
+    SHARE_OF_HOURS(
+            "max(0, (manufacturing cost − without hours) / cost of planned hours), at most the"
+                    + " share at which one line more would be over its minimum charge",
+            "surcharge calculation, read backward",
+            CostingFormula::shareOfHours);
 
     private final String text;
     private final String source;
@@ -189,6 +209,19 @@ public enum CostingFormula implements Formula {
 
     private static BigDecimal onePlus(BigDecimal percent) {
         return BigDecimal.ONE.add(percent.movePointLeft(2));
+    }
+
+    /** What stays comes first, then what scales, then the bound where there is one. */
+    private static BigDecimal shareOfHours(BigDecimal[] x) {
+        BigDecimal room = x[0].subtract(x[1]);
+        if (room.signum() < 0) {
+            return BigDecimal.ZERO;
+        }
+        if (x[2].signum() == 0) {
+            return x[3];
+        }
+        BigDecimal share = room.divide(x[2], MathContext.DECIMAL128);
+        return x.length > 3 ? share.min(x[3]) : share;
     }
 
     private static BigDecimal toStep(

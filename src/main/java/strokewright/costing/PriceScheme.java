@@ -103,6 +103,45 @@ public record PriceScheme(
                         boughtOutHandlingPercent);
     }
 
+    /** The same with another profit, which may be a loss. */
+    PriceScheme withProfit(Double percent) {
+        return new PriceScheme(
+                kind,
+                priceFrom,
+                materialOverheadPercent,
+                productionOverheadPercent,
+                administrationPercent,
+                salesPercent,
+                percent,
+                settlementDiscountPercent,
+                commissionPercent,
+                tradeDiscountPercent,
+                taxPercent,
+                roundEachTo,
+                minimumOrder,
+                urgencyPercent,
+                boughtOutHandlingPercent);
+    }
+
+    public PriceScheme withUrgency(Double percent) {
+        return new PriceScheme(
+                kind,
+                priceFrom,
+                materialOverheadPercent,
+                productionOverheadPercent,
+                administrationPercent,
+                salesPercent,
+                profitPercent,
+                settlementDiscountPercent,
+                commissionPercent,
+                tradeDiscountPercent,
+                taxPercent,
+                roundEachTo,
+                minimumOrder,
+                percent,
+                boughtOutHandlingPercent);
+    }
+
     /** Never finer than the currency's minor unit. */
     BigDecimal roundingStep(Currency currency) {
         return new BigDecimal(roundEachTo).max(Money.zero(currency).amount().ulp());

@@ -44,6 +44,79 @@ class PracticeTest {
         assertThat(125_000 * practice.sum(0, 4)).isCloseTo(125_000 * 3.3454, within(7.0));
     }
 
+    @ParameterizedTest(name = "unit {0} at {1}")
+    @CsvFileSource(resources = "/costing/textbook-curve.csv", commentCharacter = '#')
+    void textbookTableToItsPrintedDigits(int unit, double slope, double factor, double total) {
+        Practice practice = new Practice(slope, 1, NO_FLOOR);
+
+        assertThat(practice.factor(unit)).isCloseTo(factor, within(5.1e-4));
+        assertThat(practice.sum(0, unit)).isCloseTo(total, within(5.1e-4));
+    }
+
+    /**
+     * Wright's own form, the average of all pieces so far: not reckoned with, but its tables share
+     * the factor, and what they add from unit to unit is another way to the same figures.
+     */
+    @ParameterizedTest(name = "unit {0}")
+    @CsvFileSource(resources = "/costing/cumulative-average-curve.csv", commentCharacter = '#')
+    void factorIsTheCumulativeAverageOfWrightsForm(ArgumentsAccessor row) {
+        int unit = row.getInteger(0);
+        double[] slopes = {0.70, 0.75, 0.80, 0.85, 0.90, 0.95};
+        for (int i = 0; i < slopes.length; i++) {
+            Practice practice = new Practice(slopes[i], 1, NO_FLOOR);
+            double total = unit * practice.factor(unit);
+            double before = unit == 1 ? 0 : (unit - 1) * practice.factor(unit - 1);
+
+            assertThat(total).isCloseTo(row.getDouble(1 + i), within(5.1e-5));
+            assertThat(total - before).isCloseTo(row.getDouble(7 + i), within(5.1e-5));
+        }
+    }
+
+    /** Published workbook page (online.flipbuilder.com/bmcx/vksq p. 330): 80 %, first unit 100. */
+    @ParameterizedTest
+    @CsvSource({"1, 100, 100", "2, 80, 160", "4, 64, 256", "8, 51.2, 409.6", "16, 40.96, 655.36"})
+    void averagesOfThePublishedWorkbook(int unit, double average, double total) {
+        Practice practice = new Practice(0.80, 1, NO_FLOOR);
+
+        assertThat(100 * practice.factor(unit)).isCloseTo(average, within(1e-9));
+        assertThat(100 * unit * practice.factor(unit)).isCloseTo(total, within(1e-9));
+    }
+
+    /**
+     * Stanford-B (GAO-20-195G, appendix; from memory): 80 %, four pieces made before, the tenth of
+     * this order takes 0.427592 of the first ever.
+     */
+    @Test
+    void piecesMadeBeforeAreTheExperienceOfStanfordB() {
+        Practice practice = new Practice(0.80, 1, NO_FLOOR);
+
+        assertThat(practice.sum(4 + 9, 1)).isCloseTo(0.427592, within(5.1e-7));
+        assertThat(practice.sum(4, 10) - practice.sum(4, 9)).isCloseTo(0.427592, within(5.1e-7));
+    }
+
+    /**
+     * Sum of the unit curve by an integral with half a unit's correction (Camm, Evans and Womer
+     * 1987, published): 80 %, 100 units, 32.6781 against the exact 32.6508.
+     */
+    @Test
+    void sumIsNearTheIntegralOfTheCurve() {
+        double b = new Practice(0.80, 1, NO_FLOOR).exponent();
+        double integral = (Math.pow(100.5, 1 + b) - Math.pow(0.5, 1 + b)) / (1 + b);
+
+        assertThat(integral).isCloseTo(32.6781, within(5.1e-5));
+        assertThat(new Practice(0.80, 1, NO_FLOOR).sum(0, 100)).isCloseTo(32.6508, within(5.1e-5));
+    }
+
+    /** Reference unit and slope only scale and tilt: with unit 10 the tenth is the standard. */
+    @ParameterizedTest
+    @CsvSource({"0.85, 1", "0.85, 10", "0.92, 10", "0.70, 25"})
+    void doublingThePiecesTakesTheSlope(double slope, int reference) {
+        Practice practice = new Practice(slope, reference, NO_FLOOR);
+
+        assertThat(practice.factor(reference)).isEqualTo(1);
+        assertThat(practice.factor(24) / practice.factor(12)).isCloseTo(slope, within(1e-12));
+    }
+
     /** DeJong 1957, Ergonomics 1 (from memory): 80 %, fixed part 0.3, tenth unit. */
     @Test
     void fixedPartDoesNotLearn() {
