@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Currency;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Formula;
 import strokewright.quantity.Why.Input;
@@ -48,6 +49,7 @@ public record BuildUp(
     /**
      * @param pieces at least one
      * @param currency its minor unit is the least that a price each is rounded to
+     * @param urgencyPercent of this order alone; the scheme's when null
      */
     public static BuildUp forward(
             BigDecimal material,
@@ -57,6 +59,7 @@ public record BuildUp(
             int pieces,
             Currency currency,
             PriceScheme stated,
+            @Nullable Double urgencyPercent,
             String origin,
             Working working) {
         PriceScheme scheme = stated.effective();
@@ -110,7 +113,9 @@ public record BuildUp(
                         "price.urgency",
                         "total and profit",
                         total.add(profit),
-                        scheme.urgencyPercent());
+                        urgencyPercent == null
+                                ? s.stated("percent", scheme.urgencyPercent())
+                                : Input.drawing("percent", urgencyPercent, "%"));
         BigDecimal before =
                 s.sum(
                         "price.beforeDiscounts",
@@ -191,15 +196,22 @@ public record BuildUp(
     private record Steps(String origin, Working working) {
 
         BigDecimal percent(String figure, String base, BigDecimal amount, double percent) {
-            BigDecimal rate = BigDecimal.valueOf(percent);
-            BigDecimal value = PERCENT_OF.exact(amount, rate);
+            return percent(figure, base, amount, stated("percent", percent));
+        }
+
+        BigDecimal percent(String figure, String base, BigDecimal amount, Input percent) {
+            BigDecimal value = PERCENT_OF.exact(amount, BigDecimal.valueOf(percent.value()));
             working.note(
                     figure,
                     PERCENT_OF,
                     value.doubleValue(),
                     Input.computed(base, amount.doubleValue(), ""),
-                    new Input("percent", percent, "%", origin));
+                    percent);
             return value;
+        }
+
+        Input stated(String name, double percent) {
+            return new Input(name, percent, "%", origin);
         }
 
         BigDecimal share(String figure, BigDecimal amount, double all, double share) {

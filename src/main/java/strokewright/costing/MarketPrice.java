@@ -71,6 +71,7 @@ public record MarketPrice(
      *     direct cost
      * @param pieces at least one
      * @param each what the market pays for one, before tax
+     * @param urgencyPercent of this order alone; the scheme's when null
      */
     public static MarketPrice backward(
             BuildUp planned,
@@ -79,6 +80,7 @@ public record MarketPrice(
             BigDecimal each,
             Currency currency,
             PriceScheme stated,
+            @Nullable Double urgencyPercent,
             String origin,
             Working working) {
         PriceScheme scheme = stated.effective();
@@ -111,7 +113,9 @@ public record MarketPrice(
                         "market.beforeUrgency",
                         BEFORE_SURCHARGE,
                         s.of("left", left),
-                        s.stated("urgency", scheme.urgencyPercent()));
+                        urgencyPercent == null
+                                ? s.stated("urgency", scheme.urgencyPercent())
+                                : s.ofOrder("urgency", urgencyPercent));
         BigDecimal profit =
                 s.step(
                         "market.profit",
@@ -228,6 +232,11 @@ public record MarketPrice(
 
         Amount stated(String name, double percent) {
             return new Amount(name, BigDecimal.valueOf(percent), "%", origin);
+        }
+
+        Amount ofOrder(String name, double percent) {
+            return new Amount(
+                    name, BigDecimal.valueOf(percent), "%", Input.drawing("", 0, "").origin());
         }
 
         BigDecimal percent(String figure, BigDecimal base, double percent) {

@@ -123,25 +123,6 @@ public record PriceScheme(
                 boughtOutHandlingPercent);
     }
 
-    public PriceScheme withUrgency(Double percent) {
-        return new PriceScheme(
-                kind,
-                priceFrom,
-                materialOverheadPercent,
-                productionOverheadPercent,
-                administrationPercent,
-                salesPercent,
-                profitPercent,
-                settlementDiscountPercent,
-                commissionPercent,
-                tradeDiscountPercent,
-                taxPercent,
-                roundEachTo,
-                minimumOrder,
-                percent,
-                boughtOutHandlingPercent);
-    }
-
     /** Never finer than the currency's minor unit. */
     BigDecimal roundingStep(Currency currency) {
         return new BigDecimal(roundEachTo).max(Money.zero(currency).amount().ulp());

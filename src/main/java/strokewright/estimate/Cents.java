@@ -71,7 +71,7 @@ final class Cents {
     }
 
     /** The first step that is not nothing takes the difference. */
-    private static List<Money> addingUp(Money total, BigDecimal... steps) {
+    static List<Money> addingUp(Money total, BigDecimal... steps) {
         List<Money> rounded = new ArrayList<>();
         Money left = total;
         for (BigDecimal step : steps) {

@@ -17,6 +17,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
+import strokewright.costing.MarketPrice;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Times;
 import strokewright.estimate.ShopBook.Tool;
@@ -47,6 +48,7 @@ final class Quantity {
     private final Map<Integer, Double> practised = new HashMap<>();
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
+    private final List<MarketPrice.LeastCharge> leastCharges = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
     private final ToIntFunction<TakeOff.Part> spares = part -> 0;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
@@ -124,7 +126,7 @@ final class Quantity {
                 bought.used(),
                 List.of(),
                 List.of(),
-                null,
+                takeOff.leadTimeDays(),
                 null,
                 null);
     }
@@ -161,8 +163,36 @@ final class Quantity {
                 quantity,
                 Objects.requireNonNull(book.currency()),
                 Objects.requireNonNull(book.priceScheme()),
+                takeOff.urgencyPercent(),
                 Bench.origin(book, null),
                 working);
+    }
+
+    /** What a price each that the market pays leaves. */
+    AtMarketPrice at(BigDecimal priceEach) {
+        toolChanges(Passing.cheaper(rounds, quantity, proves()));
+        lines.forEach(this::charge);
+        BuildUp planned = buildUp(bought().cost());
+        Working backward = new Working();
+        MarketPrice market =
+                MarketPrice.backward(
+                        planned,
+                        leastCharges,
+                        quantity,
+                        priceEach,
+                        Objects.requireNonNull(book.currency()),
+                        Objects.requireNonNull(book.priceScheme()),
+                        takeOff.urgencyPercent(),
+                        Bench.origin(book, null),
+                        backward);
+        return AtMarketPrice.of(
+                quantity,
+                planned,
+                market,
+                charges.values().stream().mapToDouble(c -> c.labourMinutes).sum() / 60,
+                charges.values().stream().mapToDouble(c -> c.machineMinutes).sum() / 60,
+                book,
+                backward.lines());
     }
 
     /** Proving the first item right through: for more than one, unless it is a repeat. */
@@ -328,6 +358,7 @@ final class Quantity {
                         Bench.origin(book, standard.origin())),
                 computed("cost", cost, ""));
         minimumCharges = minimumCharges.add(lift);
+        leastCharges.add(new MarketPrice.LeastCharge(least, BigDecimal.valueOf(cost)));
     }
 
     /** Practice counts pieces, on from those that were made before. */
@@ -406,7 +437,11 @@ final class Quantity {
                     extra.lifePieces() == null
                             ? drawing(extra.name(), cost.doubleValue(), "")
                             : wornOut(extra, cost));
-            sum = sum.add(cost);
+            BigDecimal handling = handling(extra, cost);
+            if (handling.signum() > 0) {
+                parts.add(computed(extra.name() + ", handling", handling.doubleValue(), ""));
+            }
+            sum = sum.add(cost).add(handling);
         }
         if (minimumCharges.signum() > 0) {
             parts.add(computed("up to minimum charges", minimumCharges.doubleValue(), ""));
@@ -418,6 +453,24 @@ final class Quantity {
                 sum.doubleValue(),
                 parts.toArray(Input[]::new));
         return sum;
+    }
+
+    /** To order, fetch and check what is bought out. */
+    private BigDecimal handling(Extra extra, BigDecimal cost) {
+        double percent = extra.handlingPercentBy(book.priceScheme());
+        if (percent == 0) {
+            return BigDecimal.ZERO;
+        }
+        BigDecimal handling = PERCENT_OF.exact(cost, BigDecimal.valueOf(percent));
+        working.note(
+                extra.name() + ".handling",
+                PERCENT_OF,
+                handling.doubleValue(),
+                computed("cost", cost.doubleValue(), ""),
+                extra.handlingPercent() == null
+                        ? new Input("percent", percent, "%", Bench.origin(book, null))
+                        : drawing("percent", percent, "%"));
+        return handling;
     }
 
     private Input wornOut(Extra tool, BigDecimal cost) {

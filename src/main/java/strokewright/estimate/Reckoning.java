@@ -1,5 +1,6 @@
 package strokewright.estimate;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -60,6 +61,16 @@ public final class Reckoning {
     /** For any quantity, 1 to 100,000. */
     public Estimate.ForQuantity forQuantity(int quantity) {
         return quantity(quantity).estimate();
+    }
+
+    /**
+     * What a price that the market pays leaves.
+     *
+     * @param quantity 1 to 100,000
+     * @param priceEach before tax, over 0
+     */
+    public AtMarketPrice atMarketPrice(int quantity, BigDecimal priceEach) {
+        return quantity(quantity).at(priceEach);
     }
 
     /** Total cost of any quantity before it is rounded to the cent. */

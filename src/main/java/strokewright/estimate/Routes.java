@@ -14,7 +14,6 @@ import strokewright.estimate.RouteComparison.At;
 import strokewright.estimate.RouteComparison.BreakEven;
 import strokewright.estimate.RouteComparison.Cheapest;
 import strokewright.estimate.RouteComparison.Curve;
-import strokewright.estimate.TakeOff.Extra;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.Finding;
@@ -330,7 +329,7 @@ public final class Routes {
                 name(route),
                 estimate.feasible(),
                 findings,
-                leadTimeDays(routes.get(route).takeOff()),
+                routes.get(route).takeOff().leadTimeDays(),
                 quantities.stream().map(q -> at(reckonings.get(route).forQuantity(q))).toList());
     }
 
@@ -345,15 +344,6 @@ public final class Routes {
                 cost,
                 Money.rounded(each, cost.currency()),
                 figures.priceEach());
-    }
-
-    /** How long somebody waits for what is bought: the longest of them. */
-    static @Nullable Integer leadTimeDays(TakeOff takeOff) {
-        return takeOff.extras().stream()
-                .map(Extra::leadTimeDays)
-                .filter(Objects::nonNull)
-                .max(Comparator.naturalOrder())
-                .orElse(null);
     }
 
     private String name(int route) {

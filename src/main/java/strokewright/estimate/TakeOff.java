@@ -4,8 +4,11 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.PriceScheme;
 import strokewright.quantity.Money;
 
 /**
@@ -50,6 +53,15 @@ public record TakeOff(
         extras = copy(extras);
         heldTemplatesMm = copy(heldTemplatesMm);
         leftOut = copy(leftOut);
+    }
+
+    /** How long somebody waits for what is bought: the longest of them. */
+    @Nullable Integer leadTimeDays() {
+        return extras.stream()
+                .map(Extra::leadTimeDays)
+                .filter(Objects::nonNull)
+                .max(Comparator.naturalOrder())
+                .orElse(null);
     }
 
     /** Keeps null entries, so that the check can name them. */
@@ -178,6 +190,14 @@ public record TakeOff(
         public Extra {
             per = per == null ? Per.ORDER : per;
             kind = kind == null ? ExtraKind.BOUGHT_OUT : kind;
+        }
+
+        /** Handling of bought-out work in percent of its cost: its own, else the scheme's. */
+        public double handlingPercentBy(PriceScheme scheme) {
+            if (kind != ExtraKind.BOUGHT_OUT) {
+                return 0;
+            }
+            return handlingPercent == null ? scheme.boughtOutHandlingPercent() : handlingPercent;
         }
 
         /** How often its cost is paid for so many pieces of the item. */

@@ -50,6 +50,7 @@ class BuildUpTest {
                         1,
                         EUR,
                         scheme(8, 60, 10, 6, 12, 2, 0, 5, 0),
+                        null,
                         "shop book",
                         new Working());
 
@@ -143,6 +144,7 @@ class BuildUpTest {
                 pieces,
                 EUR,
                 scheme,
+                null,
                 "shop book",
                 new Working());
     }

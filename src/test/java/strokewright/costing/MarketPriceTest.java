@@ -365,6 +365,7 @@ class MarketPriceTest {
                     pieces,
                     unit(),
                     scheme,
+                    null,
                     "shop book",
                     new Working());
         }
@@ -375,7 +376,7 @@ class MarketPriceTest {
 
         MarketPrice at(BigDecimal each, Working working) {
             return MarketPrice.backward(
-                    planned(), least, pieces, each, unit(), scheme, "shop book", working);
+                    planned(), least, pieces, each, unit(), scheme, null, "shop book", working);
         }
     }
 

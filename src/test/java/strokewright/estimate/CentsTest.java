@@ -30,6 +30,7 @@ class CentsTest {
                     pieces,
                     Currency.getInstance(currency),
                     scheme,
+                    null,
                     "shop book",
                     new Working());
         }
