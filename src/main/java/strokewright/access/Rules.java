@@ -26,7 +26,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
             List.of(
                     any("/api/v1/openapi/**", EVERYBODY),
                     any("/api/v1/tokens/**", EVERYBODY),
-                    any("/api/v1/estimates", ESTIMATOR, OWNER),
+                    any("/api/v1/estimates/**", ESTIMATOR, OWNER),
                     any("/api/v1/routes/**", ESTIMATOR, OWNER),
                     any("/api/v1/shapes", ESTIMATOR, OWNER),
                     get("/api/v1/shop-book/**", ESTIMATOR, OWNER),

@@ -1,10 +1,18 @@
 package strokewright.estimate;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import strokewright.costing.Allowance;
 import strokewright.estimate.ShopBook.Grade;
+import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.quantity.Finding;
+import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
 
 /**
@@ -15,6 +23,9 @@ public final class ShopBookDoubts {
 
     private static final double FARTHEST_OFF = 0.25;
 
+    /** Less is how people round a percentage. */
+    private static final double LEAST_OFF_PERCENT = 0.5;
+
     private ShopBookDoubts() {}
 
     /** Every doubt; the book must be without faults ({@link ShopBookCheck}). */
@@ -24,6 +35,10 @@ public final class ShopBookDoubts {
             hardeningPair("/grades/" + i, book.grades().get(i), doubts);
         }
         annealing(book, doubts);
+        for (int i = 0; i < book.workCentres().size(); i++) {
+            rates("/workCentres/" + i, book.workCentres().get(i), book, doubts);
+        }
+        allowances(book.times(), doubts);
         return List.copyOf(doubts);
     }
 
@@ -72,6 +87,66 @@ public final class ShopBookDoubts {
                             Severity.DOUBT,
                             "/times/annealStandard",
                             Map.of()));
+        }
+    }
+
+    /** A stated rate goes before its basis; one of the two has been forgotten. */
+    private static void rates(String at, WorkCentre centre, ShopBook book, List<Finding> doubts) {
+        Currency currency = Objects.requireNonNull(book.currency());
+        if (centre.labourRate() != null && centre.labourBasis() != null) {
+            offBasis(
+                    at + "/labourRate",
+                    centre.labourRate(),
+                    Money.rounded(centre.labourBasis().perProductiveHour(), currency),
+                    doubts);
+        }
+        if (centre.machineRate() != null && centre.machineBasis() != null) {
+            offBasis(
+                    at + "/machineRate",
+                    centre.machineRate(),
+                    Money.rounded(centre.machineBasis().perHour(), currency),
+                    doubts);
+        }
+    }
+
+    private static void offBasis(String at, Money stated, Money built, List<Finding> doubts) {
+        BigDecimal off = stated.minus(built).amount().abs();
+        if (off.compareTo(built.amount().ulp()) > 0) { // a cent either way is rounding
+            doubts.add(
+                    new Finding(
+                            "rate-off-its-basis",
+                            Severity.DOUBT,
+                            at,
+                            Map.of("stated", stated, "built", built),
+                            Map.of("rate", built)));
+        }
+    }
+
+    private static void allowances(Times times, List<Finding> doubts) {
+        offBasis(
+                "/times/machineAllowancePercent",
+                times.machineAllowancePercent(),
+                times.machineAllowanceBasis(),
+                doubts);
+        offBasis(
+                "/times/benchAllowancePercent",
+                times.benchAllowancePercent(),
+                times.benchAllowanceBasis(),
+                doubts);
+    }
+
+    private static void offBasis(
+            String at, @Nullable Double stated, @Nullable Allowance basis, List<Finding> doubts) {
+        if (stated != null
+                && basis != null
+                && Math.abs(stated - basis.percent()) > LEAST_OFF_PERCENT) {
+            doubts.add(
+                    new Finding(
+                            "allowance-off-its-basis",
+                            Severity.DOUBT,
+                            at,
+                            Map.of("statedPercent", stated, "builtPercent", basis.percent()),
+                            Map.of("percent", basis.percent())));
         }
     }
 

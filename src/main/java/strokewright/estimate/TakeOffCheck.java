@@ -20,7 +20,7 @@ public final class TakeOffCheck {
     private static final int MOST_PARTS = 50;
     private static final int MOST_OPERATIONS = 500;
     private static final int MOST_QUANTITIES = 25;
-    private static final int LARGEST_QUANTITY = 100_000;
+    static final int LARGEST_QUANTITY = 100_000;
     private static final double LONGEST_MM = 100_000;
     private static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;

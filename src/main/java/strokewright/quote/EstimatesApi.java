@@ -1,12 +1,18 @@
 package strokewright.quote;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.util.List;
+import java.util.Locale;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import strokewright.estimate.AskedPrice;
+import strokewright.estimate.AtMarketPrice;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.TakeOff;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Api;
+import strokewright.web.Numbers;
 
 /** Estimates without storing anything, with the current edition of the shop book. */
 @Api("/api/v1/estimates")
@@ -21,5 +27,18 @@ class EstimatesApi {
     @PostMapping
     Estimate estimate(@RequestBody TakeOff takeOff) {
         return Estimating.estimate(takeOff, books.current());
+    }
+
+    /**
+     * What a price leaves.
+     *
+     * @param words the same in sentences
+     */
+    record Left(@JsonUnwrapped AtMarketPrice figures, List<String> words) {}
+
+    @PostMapping("/market-price")
+    Left atMarketPrice(@RequestBody AskedPrice asked, Locale locale) {
+        AtMarketPrice left = asked.answer(books.current());
+        return new Left(left, new MarketWords(Numbers.of(locale)).of(left));
     }
 }

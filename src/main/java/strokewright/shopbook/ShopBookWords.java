@@ -18,6 +18,7 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBookDoubts;
 import strokewright.quantity.Finding;
+import strokewright.quantity.Money;
 import strokewright.web.Numbers;
 
 /** What the page says of a shop book in words. */
@@ -87,8 +88,41 @@ record ShopBookWords(ShopBook book, ZoneId zone) {
                             "Some grades may be annealed, but no time standard is named for it: an"
                                     + " anneal costs its cooling and cleaning alone.",
                             "Name a time standard by dm² as annealStandard.");
+            case "rate-off-its-basis" -> rateOffBasis(finding, numbers);
+            case "allowance-off-its-basis" -> allowanceOffBasis(finding, numbers);
             default -> throw new IllegalStateException("no words for " + finding.code());
         };
+    }
+
+    private Doubt rateOffBasis(Finding finding, Numbers numbers) {
+        String[] steps = finding.pointer().split("/");
+        String rate = steps[3].equals("labourRate") ? "labour rate" : "machine rate";
+        Map<String, Object> values = finding.values();
+        return new Doubt(
+                book.workCentres().get(Integer.parseInt(steps[2])).name()
+                        + ": the stated "
+                        + rate
+                        + " of "
+                        + numbers.show((Money) values.get("stated"))
+                        + " an hour counts, but its build-up gives "
+                        + numbers.show((Money) values.get("built"))
+                        + ".",
+                "Leave the rate empty and the build-up counts, or correct the build-up.");
+    }
+
+    private static Doubt allowanceOffBasis(Finding finding, Numbers numbers) {
+        Map<String, Object> values = finding.values();
+        return new Doubt(
+                "The stated allowance "
+                        + (finding.pointer().endsWith("machineAllowancePercent")
+                                ? "at the forming machine"
+                                : "at the bench")
+                        + " of "
+                        + numbers.show((Double) values.get("statedPercent"))
+                        + " % counts, but its build-up gives "
+                        + numbers.show((Double) values.get("builtPercent"))
+                        + " %.",
+                "Leave the percentage empty and the build-up counts, or correct the build-up.");
     }
 
     private Doubt hardening(Finding finding, Numbers numbers) {

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
+import org.assertj.core.groups.Tuple;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import strokewright.costing.LabourRate;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Severity;
 
@@ -70,6 +73,44 @@ class ShopBookDoubtsTests {
                         .with("/grades/0/proofMpa", 100);
         assertThat(ShopBookDoubts.in(hard.book())).isEmpty();
         assertThat(ShopBookDoubts.in(hard.without("/grades/0/annealedProofMpa").book())).hasSize(1);
+    }
+
+    /** The basis gives 42.10 an hour, to the cent. */
+    @ParameterizedTest
+    @CsvSource({"42.09, false", "42.10, false", "42.11, false", "42.08, true", "42.12, true"})
+    void doubtsARateMoreThanACentOffItsBasis(String stated, boolean doubted) {
+        EditedBook book =
+                EditedBook.small()
+                        .with("/workCentres/0/labourRate/amount", stated)
+                        .with(
+                                "/workCentres/0/labourBasis",
+                                new LabourRate(24.0, 21.0, 2080.0, 392.0, 85.0));
+
+        assertThat(ShopBookDoubts.in(book.book()))
+                .extracting(Finding::code, Finding::pointer)
+                .containsExactly(
+                        doubted
+                                ? new Tuple[] {
+                                    tuple("rate-off-its-basis", "/workCentres/0/labourRate")
+                                }
+                                : new Tuple[0]);
+        assertThat(ShopBookDoubts.in(book.without("/workCentres/0/labourRate").book())).isEmpty();
+    }
+
+    /** Standing and 10 kg make 14 %. */
+    @ParameterizedTest
+    @CsvSource({"13.5, false", "14.5, false", "13.4, true", "18, true"})
+    void doubtsAnAllowanceOffItsBasis(double stated, boolean doubted) {
+        EditedBook book =
+                EditedBook.small()
+                        .with("/times/benchAllowancePercent", stated)
+                        .with(
+                                "/times/benchAllowanceBasis",
+                                Map.of("standing", true, "liftedKg", 10));
+
+        assertThat(ShopBookDoubts.in(book.book())).hasSize(doubted ? 1 : 0);
+        assertThat(ShopBookDoubts.in(book.without("/times/benchAllowancePercent").book()))
+                .isEmpty();
     }
 
     @Test

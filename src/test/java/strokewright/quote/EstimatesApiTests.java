@@ -81,6 +81,72 @@ class EstimatesApiTests extends ServiceTest {
                         "/extras/0/cost/currency");
     }
 
+    /** The price that the shop would ask leaves its own profit and its own hours. */
+    @Test
+    void tellsWhatAMarketsPriceLeaves() {
+        TestShop shop = openShop();
+        JsonNode planned = estimate(shop, FRAME).at("/quantities/2");
+        JsonNode own = market(shop, 5, "priceEach", planned.at("/priceEach/amount").asString());
+        JsonNode total = market(shop, 5, "priceTotal", "1000.00");
+
+        assertThat(own.at("/offer")).isEqualTo(planned.at("/price/offer"));
+        assertThat(own.at("/total")).isEqualTo(planned.at("/cost/total"));
+        assertThat(own.at("/profitPercent").asDouble()).isCloseTo(12, within(0.01));
+        assertThat(own.at("/atSchemeProfit/share").asDouble()).isCloseTo(1, within(1e-3));
+        assertThat(own.at("/labourHours").asDouble())
+                .isCloseTo(planned.at("/hours/plan").asDouble(), within(1e-9));
+        assertThat(own.at("/words").size()).isEqualTo(4);
+        assertThat(total.at("/offer/amount").asString()).isEqualTo("1000.00");
+        assertThat(total.at("/priceEach/amount").asString()).isEqualTo("200.00");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{} | /takeOff /priceEach",
+                "{'takeOff':{},'priceEach':{'amount':'9','currency':'EUR'}} | /takeOff/parts",
+                "{'takeOff':FRAME,'quantity':0,'priceEach':{'amount':'0','currency':'USD'}} |"
+                        + " /quantity /priceEach/amount /priceEach/currency",
+                "{'takeOff':FRAME,'priceEach':{'amount':'9','currency':'EUR'},"
+                        + "'priceTotal':{'amount':'1.1234567','currency':'EUR'}} |"
+                        + " /priceTotal /priceTotal/amount",
+            })
+    void namesEveryFaultOfAnAskedPrice(String asked, String pointers) {
+        JsonNode problem =
+                openShop()
+                        .as(Role.ESTIMATOR)
+                        .post()
+                        .uri("/api/v1/estimates/market-price")
+                        .contentType(MediaType.APPLICATION_JSON)
+                        .body(asked.replace('\'', '"').replace("FRAME", FRAME))
+                        .exchange()
+                        .expectStatus()
+                        .isBadRequest()
+                        .expectBody(JsonNode.class)
+                        .returnResult()
+                        .getResponseBody();
+
+        assertThat(problem.at("/errors").valueStream().map(e -> e.at("/pointer").asString()))
+                .containsExactlyInAnyOrder(pointers.split(" "));
+    }
+
+    private static JsonNode market(TestShop shop, int quantity, String field, String amount) {
+        return shop.as(Role.ESTIMATOR)
+                .post()
+                .uri("/api/v1/estimates/market-price")
+                .contentType(MediaType.APPLICATION_JSON)
+                .body(
+                        "{\"takeOff\":%s,\"quantity\":%d,\"%s\":{\"amount\":\"%s\",\"currency\":\"EUR\"}}"
+                                .formatted(FRAME, quantity, field, amount))
+                .exchange()
+                .expectStatus()
+                .isOk()
+                .expectBody(JsonNode.class)
+                .returnResult()
+                .getResponseBody();
+    }
+
     private static final String PATH = "M0 0H200\\n\\tA300 300 0 0 1 500 300\\r\\nV500";
 
     @Test
