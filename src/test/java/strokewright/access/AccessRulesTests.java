@@ -31,6 +31,7 @@ class AccessRulesTests extends ServiceTest {
     @CsvSource({
         "GET,    /api/v1/tokens,                      yes, yes, yes, yes",
         "POST,   /api/v1/estimates,                   yes, yes, no,  no",
+        "POST,   /api/v1/estimates/market-price,      yes, yes, no,  no",
         "POST,   /api/v1/routes,                      yes, yes, no,  no",
         "POST,   /api/v1/routes/start,                yes, yes, no,  no",
         "POST,   /api/v1/shapes,                      yes, yes, no,  no",

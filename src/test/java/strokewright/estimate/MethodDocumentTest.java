@@ -102,6 +102,26 @@ class MethodDocumentTest {
         assertThat(compared).isGreaterThan(3);
     }
 
+    /** Rates, and the price read backward. */
+    @Test
+    void ratesAndTheWayBackGiveWhatThePageSays() {
+        String price = section("## Price");
+        List<Step> reckoned =
+                steps(price.substring(price.indexOf("### Rates"))).stream()
+                        .filter(step -> !step.byHand.isEmpty())
+                        .toList();
+
+        assertThat(reckoned).hasSizeGreaterThan(15);
+        for (Step step : reckoned) {
+            double byHand = HandReckoning.of(step.byHand);
+            assertThat(step.result())
+                    .as(step.byHand + " gives " + step.gives)
+                    .isCloseTo(
+                            byHand,
+                            within(Math.max(step.lastDigit(), Math.abs(byHand) * LEFT_OFF)));
+        }
+    }
+
     @Test
     void hasAnEdgeAPriceADishAnOutlineAndTwoRoutes() {
         assertThat(examples()).hasSize(5);
