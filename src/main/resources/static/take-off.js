@@ -183,6 +183,13 @@
         ready(row);
     }
 
+    /** Another quantity that the quote is decided on: as if typed into its field. */
+    function chooseMain(quantity) {
+        const field = form.elements.namedItem("/mainQuantity");
+        field.value = quantity;
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+
     // Start from a shape ----------------------------------------------------------------------
 
     function changeShape(select) {
@@ -361,7 +368,9 @@
     });
 
     form.addEventListener("change", (event) => {
-        if (event.target.name === "/shape/type") {
+        if ("main" in event.target.dataset) {
+            chooseMain(event.target.value);
+        } else if (event.target.name === "/shape/type") {
             changeShape(event.target);
         } else if (event.target.closest("#shape")) {
             showSketch();

@@ -7,7 +7,9 @@ import static strokewright.quote.Field.text;
 import static strokewright.quote.Field.whole;
 
 import java.util.List;
+import java.util.stream.Stream;
 import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff.Information;
 import strokewright.quote.Field.Kind;
 import strokewright.quote.Field.Option;
 
@@ -20,16 +22,8 @@ final class PartFields {
     static final List<Field> ITEM =
             List.of(
                     text("title", "Title", ""),
-                    choice(
-                            "information",
-                            "Based on",
-                            new Option("drawing", "a drawing"),
-                            new Option("drawing-and-template", "drawing and template"),
-                            new Option("phone", "a phone call"),
-                            new Option("sketch", "a sketch"),
-                            new Option("photo", "a photo"),
-                            new Option("old-part", "an old part"),
-                            new Option("repeat", "made before")),
+                    choice("information", "Information behind it", PartFields::informations)
+                            .saying("hours by hand, four times in five"),
                     text("quantities", "Quantities", "1").saying("like 1, 2, 5"),
                     whole("mainQuantity", "Main quantity", "the first"),
                     whole("alreadyMade", "Already made", "0").saying("practice counts on"),
@@ -108,6 +102,42 @@ final class PartFields {
     /** One of the fields about a part, by its name. */
     static Field field(String name) {
         return PART.stream().filter(f -> f.name().equals(name)).findFirst().orElseThrow();
+    }
+
+    /** Each with what it means for the hours. */
+    private static List<Option> informations(ShopBook book) {
+        return Stream.of(
+                        Information.DRAWING,
+                        Information.DRAWING_AND_TEMPLATE,
+                        Information.PHONE,
+                        Information.SKETCH,
+                        Information.PHOTO,
+                        Information.OLD_PART,
+                        Information.REPEAT)
+                .map(
+                        i ->
+                                new Option(
+                                        TakeOffReading.kebab(i),
+                                        "%s (%s)"
+                                                .formatted(
+                                                        information(i),
+                                                        PriceViews.range(
+                                                                book.uncertainty()
+                                                                        .information()
+                                                                        .of(i)))))
+                .toList();
+    }
+
+    static String information(Information information) {
+        return switch (information) {
+            case DRAWING -> "a drawing";
+            case DRAWING_AND_TEMPLATE -> "drawing and template";
+            case PHONE -> "a phone call";
+            case SKETCH -> "a sketch";
+            case PHOTO -> "a photo";
+            case OLD_PART -> "an old part";
+            case REPEAT -> "made before";
+        };
     }
 
     private static List<Option> grades(ShopBook book) {

@@ -1,16 +1,11 @@
 package strokewright.quote;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.LaidOutline;
 import strokewright.estimate.Operation;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.ShopBook;
-import strokewright.quantity.Money;
 import strokewright.web.Drawing;
 import strokewright.web.Numbers;
 
@@ -193,90 +188,6 @@ final class Pictures {
         drawing.line("dim", x + 4, rim + depth, right + 4, rim + depth);
         drawing.dimension(right, rim, right, rim + depth, plain(dish.depthMm()));
         return drawing.svg();
-    }
-
-    /** The way from material to the offer, step upon step, for one quantity. */
-    String priceSteps(Estimate.ForQuantity quantity, String id) {
-        List<Step> steps = steps(quantity);
-        double height = 24.0 * steps.size() + 8;
-        String words =
-                steps.stream()
-                        .map(s -> s.name + " " + numbers.show(s.amount))
-                        .collect(Collectors.joining(", "));
-        Drawing drawing =
-                new Drawing(420, height, id, "From cost to price", "From cost to price: " + words);
-        double most = steps.stream().mapToDouble(s -> Math.max(s.from, s.to)).max().orElse(1);
-        double left = 150;
-        double room = 170;
-        double scale = most > 0 ? room / most : 0;
-        IntStream.range(0, steps.size())
-                .forEach(
-                        i -> {
-                            Step step = steps.get(i);
-                            double y = 4 + i * 24;
-                            double a = left + Math.min(step.from, step.to) * scale;
-                            double b = left + Math.max(step.from, step.to) * scale;
-                            drawing.bar(
-                                    step.sum ? "fill" : "fill-soft",
-                                    a,
-                                    y + 2,
-                                    Math.max(b - a, 1),
-                                    15);
-                            drawing.text("", 0, y + 14, step.name);
-                            drawing.text("n", 418, y + 14, amount(step.amount));
-                            if (i + 1 < steps.size()) {
-                                double x = left + step.to * scale;
-                                drawing.line("dim", x, y + 17, x, y + 26);
-                            }
-                        });
-        drawing.line("thin", left, 0, left, height);
-        return drawing.svg();
-    }
-
-    /**
-     * @param from where the bar begins, as a sum so far
-     * @param sum whether it stands on the ground
-     */
-    record Step(String name, Money amount, double from, double to, boolean sum) {}
-
-    static List<Step> steps(Estimate.ForQuantity quantity) {
-        Estimate.Cost cost = quantity.cost();
-        Estimate.Price price = quantity.price();
-        List<Step> steps = new ArrayList<>();
-        add(steps, "Material", cost.material());
-        add(steps, "Material overhead", cost.materialOverhead());
-        add(steps, "Labour", cost.labour());
-        add(steps, "Machine", cost.machine());
-        add(steps, "Production overhead", cost.productionOverhead());
-        add(steps, "Special direct costs", cost.specialDirect());
-        add(steps, "Administration", cost.administration());
-        add(steps, "Sales", cost.sales());
-        sum(steps, "Total cost", cost.total());
-        add(steps, "Profit", price.profit());
-        add(steps, "Urgency", price.urgency());
-        add(steps, "Settlement discount", price.settlementDiscount());
-        add(steps, "Commission", price.commission());
-        add(steps, "Trade discount", price.tradeDiscount());
-        add(steps, "To the least order", price.minimumOrder());
-        add(steps, "Rounding", price.rounding());
-        sum(steps, "Offer", price.offer());
-        return steps;
-    }
-
-    private static void add(List<Step> steps, String name, Money amount) {
-        if (!amount.isZero()) {
-            double from = steps.isEmpty() ? 0 : steps.get(steps.size() - 1).to;
-            double value = amount.amount().doubleValue();
-            steps.add(new Step(name, amount, from, from + value, false));
-        }
-    }
-
-    private static void sum(List<Step> steps, String name, Money amount) {
-        steps.add(new Step(name, amount, 0, amount.amount().doubleValue(), true));
-    }
-
-    private String amount(Money money) {
-        return numbers.show(money.amount(), money.amount().scale());
     }
 
     private String mm(double value) {

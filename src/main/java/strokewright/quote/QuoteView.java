@@ -17,8 +17,8 @@ record QuoteView(
     /**
      * One item.
      *
-     * @param steps picture of the way from cost to price
-     * @param table the same in figures
+     * @param main what counts in the total
+     * @param price of all quantities
      * @param plan tools and order; null without forming
      * @param nest sheet of the main quantity; null where nothing is bought of it
      * @param routes how many other routes are kept with it
@@ -30,11 +30,9 @@ record QuoteView(
             boolean option,
             boolean feasible,
             String information,
-            int mainQuantity,
             List<Found> findings,
-            List<QuantityRow> quantities,
-            String steps,
-            List<TakeOffView.StepView> table,
+            QuantityRow main,
+            PriceView price,
             List<LineRow> lines,
             TakeOffView.@Nullable PlanView plan,
             @Nullable NestView nest,
@@ -53,18 +51,7 @@ record QuoteView(
     /** Pictures of one line of work. */
     record Drawn(String work, List<String> pictures) {}
 
-    /**
-     * @param passage how so many go over the machines; empty without forming
-     */
-    record QuantityRow(
-            int quantity,
-            boolean main,
-            String hours,
-            String cost,
-            String priceEach,
-            String offer,
-            String withTax,
-            String passage) {}
+    record QuantityRow(String quantity, String priceEach, String offer) {}
 
     /**
      * One line of work; figures that it has none of are empty.

@@ -20,7 +20,6 @@ import strokewright.quote.QuoteView.LineRow;
 import strokewright.quote.QuoteView.QuantityRow;
 import strokewright.quote.TakeOffView.CautionView;
 import strokewright.quote.TakeOffView.PlanView;
-import strokewright.quote.TakeOffView.StepView;
 import strokewright.web.Numbers;
 
 /** Makes the view of a quote, and of the list of them. */
@@ -75,13 +74,18 @@ final class QuoteViews {
                 item.option(),
                 item.estimate().feasible(),
                 TakeOffReading.kebab(item.takeOff().information()).replace('-', ' '),
-                main.quantity(),
                 item.estimate().findings().stream().map(f -> found(f, item.takeOff())).toList(),
-                item.estimate().quantities().stream().map(q -> row(q, q.equals(main))).toList(),
-                pictures.priceSteps(main, "steps-" + item.position()),
-                Pictures.steps(main).stream()
-                        .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
-                        .toList(),
+                new QuantityRow(
+                        numbers.show(main.quantity()),
+                        amount(main.priceEach()),
+                        amount(main.price().offer())),
+                PriceViews.of(
+                        item.estimate(),
+                        main,
+                        item.takeOff(),
+                        book,
+                        numbers,
+                        "price-" + item.position()),
                 lines(item),
                 PlanView.of(item.estimate(), "plan-" + item.position(), numbers),
                 NestView.of(main, "nest-" + item.position(), numbers),
@@ -109,18 +113,6 @@ final class QuoteViews {
 
     private Found found(Finding finding, TakeOff takeOff) {
         return new Found(Words.where(finding.pointer(), takeOff), words.tell(finding));
-    }
-
-    private QuantityRow row(Estimate.ForQuantity quantity, boolean main) {
-        return new QuantityRow(
-                quantity.quantity(),
-                main,
-                numbers.show(quantity.hours().plan(), 2),
-                amount(quantity.cost().total()),
-                amount(quantity.priceEach()),
-                amount(quantity.price().offer()),
-                amount(quantity.price().withTax()),
-                Words.passage(quantity));
     }
 
     private List<LineRow> lines(PricedItem item) {

@@ -50,6 +50,7 @@ record TakeOffView(
         /** Names need room. */
         public boolean isWide() { // public for the templates
             return kind.equals("text") && !path.equals("/quantities")
+                    || path.equals("/information")
                     || path.endsWith("/grade")
                     || path.endsWith("/standard");
         }
@@ -160,13 +161,14 @@ record TakeOffView(
      * The figures.
      *
      * @param main null while nothing can be estimated
+     * @param price of all quantities; null while there is none
      * @param plan tools and order; null without forming
      * @param assumed what is in doubt about the hours; null when they rest on test strips
      * @param saved when this was kept, as a time of day; null when it was not
      */
     record ResultView(
             @Nullable MainView main,
-            List<QuantityView> quantities,
+            @Nullable PriceView price,
             @Nullable PlanView plan,
             boolean feasible,
             List<FaultView> faults,
@@ -213,24 +215,6 @@ record TakeOffView(
             String offer,
             String hours,
             String currency,
-            String steps,
-            List<StepView> table,
-            List<CentreView> centres,
             @Nullable NestView nest,
             WorkingView working) {}
-
-    record StepView(String name, String amount, boolean sum) {}
-
-    record CentreView(String name, String labourHours, String machineHours) {}
-
-    /**
-     * @param passage how so many go over the machines; empty without forming
-     */
-    record QuantityView(
-            int quantity,
-            boolean main,
-            String hours,
-            String priceEach,
-            String offer,
-            String passage) {}
 }

@@ -22,18 +22,15 @@ import strokewright.quantity.Fault;
 import strokewright.quantity.Money;
 import strokewright.quote.Field.Kind;
 import strokewright.quote.TakeOffView.CautionView;
-import strokewright.quote.TakeOffView.CentreView;
 import strokewright.quote.TakeOffView.FaultView;
 import strokewright.quote.TakeOffView.FieldView;
 import strokewright.quote.TakeOffView.Figure;
 import strokewright.quote.TakeOffView.MainView;
 import strokewright.quote.TakeOffView.OptionView;
 import strokewright.quote.TakeOffView.PlanView;
-import strokewright.quote.TakeOffView.QuantityView;
 import strokewright.quote.TakeOffView.ResultView;
 import strokewright.quote.TakeOffView.RowView;
 import strokewright.quote.TakeOffView.SlotView;
-import strokewright.quote.TakeOffView.StepView;
 import strokewright.quote.TakeOffView.WorkedOut;
 import strokewright.quote.TakeOffView.WorkingView;
 import strokewright.sheet.Mass;
@@ -555,7 +552,10 @@ final class TakeOffViews {
         Set<Caution> cautions = Caution.of(reckoned.takeOff());
         return new ResultView(
                 main == null ? null : main(main),
-                estimate == null ? List.of() : quantities(estimate, main),
+                estimate == null || main == null
+                        ? null
+                        : PriceViews.of(
+                                estimate, main, reckoned.read().takeOff(), book, numbers, "price"),
                 estimate == null ? null : PlanView.of(estimate, "plan", numbers),
                 estimate != null && estimate.feasible(),
                 faults(),
@@ -573,20 +573,6 @@ final class TakeOffViews {
                 saved);
     }
 
-    private List<QuantityView> quantities(Estimate estimate, Estimate.@Nullable ForQuantity main) {
-        return estimate.quantities().stream()
-                .map(
-                        q ->
-                                new QuantityView(
-                                        q.quantity(),
-                                        q.equals(main),
-                                        numbers.show(q.hours().plan(), 2),
-                                        amount(q.priceEach()),
-                                        amount(q.price().offer()),
-                                        Words.passage(q)))
-                .toList();
-    }
-
     private MainView main(Estimate.ForQuantity main) {
         return new MainView(
                 main.quantity(),
@@ -594,24 +580,8 @@ final class TakeOffViews {
                 amount(main.price().offer()),
                 numbers.show(main.hours().plan(), 2),
                 currency(),
-                pictures.priceSteps(main, "price-steps"),
-                steps(main),
-                main.workCentres().stream()
-                        .map(
-                                c ->
-                                        new CentreView(
-                                                c.workCentre(),
-                                                numbers.show(c.labourHours(), 2),
-                                                numbers.show(c.machineHours(), 2)))
-                        .toList(),
                 NestView.of(main, "nest", numbers),
                 workings.of(main.why()));
-    }
-
-    private List<StepView> steps(Estimate.ForQuantity main) {
-        return Pictures.steps(main).stream()
-                .map(s -> new StepView(s.name(), amount(s.amount()), s.sum()))
-                .toList();
     }
 
     private String amount(Money money) {

@@ -139,6 +139,41 @@ final class Words {
         };
     }
 
+    /** "3 sheets of 2 000 × 1 000 mm, 71 % used". */
+    static String sheets(Estimate.MetalUsed metal, Numbers numbers) {
+        int sheets = Objects.requireNonNullElse(metal.sheets(), 0);
+        return sheets
+                + (sheets == 1 ? " sheet" : " sheets")
+                + (metal.sheetLengthMm() == null || metal.sheetWidthMm() == null
+                        ? ""
+                        : " of %s × %s mm"
+                                .formatted(
+                                        numbers.show(metal.sheetLengthMm()),
+                                        numbers.show(metal.sheetWidthMm())))
+                + (metal.yieldPercent() == null
+                        ? ""
+                        : ", " + numbers.show(metal.yieldPercent(), 0) + " % used");
+    }
+
+    /** "about 7 times in 100". */
+    static String timesInHundred(double chance) {
+        if (chance < 0.005) {
+            return "less than once in 200 times";
+        }
+        long times = Math.round(chance * 100);
+        return times == 1
+                ? "about once in 100 times"
+                : times > 99 ? "nearly every time" : "about " + times + " times in 100";
+    }
+
+    /** "7 %", never nothing where there is a chance. */
+    static String percentOf(@Nullable Double chance) {
+        if (chance == null) {
+            return "";
+        }
+        return chance > 0 && chance < 0.005 ? "< 1 %" : Math.round(chance * 100) + " %";
+    }
+
     private static String joined(List<Integer> numbers) {
         return numbers.stream().map(String::valueOf).collect(Collectors.joining(" + "));
     }

@@ -6,9 +6,7 @@ import static strokewright.quote.SmallShop.EN;
 import static strokewright.quote.SmallShop.roundFrame;
 
 import org.junit.jupiter.api.Test;
-import strokewright.estimate.Estimate;
 import strokewright.estimate.Operation;
-import strokewright.quantity.Money;
 
 class PicturesTest {
 
@@ -40,28 +38,6 @@ class PicturesTest {
     @Test
     void workWithoutAShapeHasNoPicture() {
         assertThat(pictures.shape(new Operation.Standard("Cut", 4.0), "x")).isNull();
-    }
-
-    @Test
-    void theStepsClimbFromNothingToTheOfferWithoutAGap() {
-        Estimate.ForQuantity main = frame.main();
-        double before = 0;
-        Money last = null;
-        for (Pictures.Step step : Pictures.steps(main)) {
-            if (step.sum()) {
-                assertThat(step.to()).as(step.name()).isCloseTo(before, cent());
-            } else {
-                assertThat(step.from()).as(step.name()).isEqualTo(before);
-            }
-            before = step.to();
-            last = step.amount();
-        }
-        assertThat(last).isEqualTo(main.price().offer());
-        assertThat(pictures.priceSteps(main, "p")).contains("Offer " + EN.show(last));
-    }
-
-    private static org.assertj.core.data.Offset<Double> cent() {
-        return org.assertj.core.api.Assertions.within(0.005);
     }
 
     private String shape(Reckoned reckoned) {
