@@ -194,8 +194,16 @@ final class Grid {
      * @return where it may be typed
      */
     Place input(String name, String label, String words, Number stored, Look look) {
+        return input(name, label, words, stored, look, true);
+    }
+
+    /**
+     * @param follows whether it is what the sheet before has in its cell
+     */
+    Place input(
+            String name, String label, String words, Number stored, Look look, boolean follows) {
         Place cell = sheet.place(row, CHOSEN);
-        Place followed = before == null ? null : before.inputs.get(name);
+        Place followed = before == null || !follows ? null : before.inputs.get(name);
         line(
                 List.of(
                         text(label),

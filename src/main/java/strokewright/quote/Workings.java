@@ -4,6 +4,7 @@ import static strokewright.office.Cell.formula;
 import static strokewright.office.Cell.number;
 import static strokewright.office.Cell.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
@@ -41,6 +42,10 @@ import strokewright.web.Numbers;
 final class Workings {
 
     private static final Look STRONG = Look.PLAIN.inBold();
+    private static final String HANDLING = "handling %";
+
+    /** As much as a shop book allows. */
+    private static final int MOST_HANDLING = 500;
 
     private final Sheet sheet;
     private final Grid grid;
@@ -51,6 +56,8 @@ final class Workings {
     private final Look money;
     private final int minorDigits;
     private final boolean surcharge;
+    private final double urgencyPercent;
+    private final boolean urgencyFollows;
 
     /** Rows that make up the special direct cost. */
     private final List<String> specialDirect = new ArrayList<>();
@@ -73,6 +80,9 @@ final class Workings {
         this.money = Look.money(currency);
         this.minorDigits = Math.max(0, currency.getDefaultFractionDigits());
         this.surcharge = scheme().kind() == PriceScheme.Kind.SURCHARGE;
+        Double ownUrgency = item.takeOff().urgencyPercent();
+        this.urgencyPercent = ownUrgency == null ? scheme().urgencyPercent() : ownUrgency;
+        this.urgencyFollows = before != null && before.urgencyPercent == urgencyPercent;
         this.grid =
                 new Grid(
                         sheet,
@@ -175,19 +185,27 @@ final class Workings {
         PriceScheme scheme = scheme().effective();
         for (Percentage percentage : Percentage.values()) {
             if (surcharge || percentage.alsoSimple) {
-                Place cell =
+                boolean urgency = percentage == Percentage.URGENCY;
+                asPercentage(
                         grid.input(
                                 percentage.figure + " %",
                                 percentage.label(surcharge) + ", %",
                                 percentage.base,
-                                percentage.of(scheme),
-                                Look.PLAIN);
-                sheet.between(
-                        cell,
-                        0,
-                        percentage.most,
-                        "A percentage from 0 to %d, like 8 for 8 %%.".formatted(percentage.most));
+                                urgency ? urgencyPercent : percentage.of(scheme),
+                                Look.PLAIN,
+                                !urgency || urgencyFollows),
+                        percentage.most);
             }
+        }
+        if (item.takeOff().extras().stream().anyMatch(this::handledByScheme)) {
+            asPercentage(
+                    grid.input(
+                            HANDLING,
+                            "Handling of bought-out work, %",
+                            "of its cost",
+                            scheme.boughtOutHandlingPercent(),
+                            Look.PLAIN),
+                    MOST_HANDLING);
         }
         Money least = scheme.minimumOrder();
         sheet.between(
@@ -210,6 +228,14 @@ final class Workings {
                 minorDigits == 0 ? 1 : 0.01,
                 5,
                 "An amount that can be paid: 0.01, 0.5, 1 or 5.");
+    }
+
+    private void asPercentage(Place cell, int most) {
+        sheet.between(cell, 0, most, "A percentage from 0 to %d, like 8 for 8 %%.".formatted(most));
+    }
+
+    private boolean handledByScheme(Extra extra) {
+        return extra.handlingPercent() == null && extra.handlingPercentBy(scheme()) > 0;
     }
 
     private void minutes() {
@@ -265,7 +291,28 @@ final class Workings {
                     paid(extra),
                     q -> amount * extra.times(quantities.get(q).quantity()));
             specialDirect.add(name);
+            handling(name, extra);
         }
+    }
+
+    private void handling(String cost, Extra extra) {
+        double percent = extra.handlingPercentBy(scheme());
+        if (percent == 0) {
+            return;
+        }
+        String name = cost + " handling";
+        grid.step(
+                name,
+                extra.name() + ", handling",
+                text("a percentage of its cost"),
+                column ->
+                        "%s*%s/100"
+                                .formatted(
+                                        grid.at(cost, column),
+                                        handledByScheme(extra)
+                                                ? grid.typed(HANDLING)
+                                                : BigDecimal.valueOf(percent).toPlainString()));
+        specialDirect.add(name);
     }
 
     private static String paid(Extra extra) {

@@ -56,6 +56,8 @@ class QuoteWorkbookTests {
                 Arguments.of("to 0.50", withScheme(simpleBook(), "roundEachTo", "0.50")),
                 Arguments.of("urgent", withScheme(surchargeBook(), "urgencyPercent", 25)),
                 Arguments.of(
+                        "handling", withScheme(surchargeBook(), "boughtOutHandlingPercent", 12.5)),
+                Arguments.of(
                         "minimum order",
                         withScheme(
                                 surchargeBook(),
@@ -161,7 +163,9 @@ class QuoteWorkbookTests {
         Random random = new Random(seed);
         ShopBook book = random.nextBoolean() ? surchargeBook() : simpleBook();
         boolean surcharge = !simple(book);
-        TakeOff takeOff = takeOffs().get(random.nextInt(takeOffs().size()));
+        List<TakeOff> byTheScheme =
+                takeOffs().stream().filter(t -> t.urgencyPercent() == null).toList();
+        TakeOff takeOff = byTheScheme.get(random.nextInt(byTheScheme.size()));
         QuoteDocument quote = quote(book, takeOff);
         OpenedWorkbook opened = open(quote, book);
         ShopBook changed = book;
@@ -325,6 +329,19 @@ class QuoteWorkbookTests {
                 .isEqualTo(item(2, false, cover, book).main().price().offer().amount());
         assertThat(opened.words("item_2_check")).isEqualTo("Matches the stored revision.");
         assertThat(opened.words("quote_check")).startsWith("Changed");
+    }
+
+    /** An item's own urgency follows no item before it, and the next one not it. */
+    @Test
+    void urgencyOfOneItemIsItsOwn() {
+        ShopBook book = withScheme(surchargeBook(), "urgencyPercent", 5);
+        QuoteDocument quote = quote(book, foldedTray(), Situations.hurriedBracket(), foldedTray());
+        OpenedWorkbook opened = open(quote, book).calculate();
+
+        for (int i = 0; i < 3; i++) {
+            assertThat(opened.amount("item_" + (i + 1) + "_offer"))
+                    .isEqualTo(quote.items().get(i).main().price().offer().amount());
+        }
     }
 
     @Test

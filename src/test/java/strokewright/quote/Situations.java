@@ -105,6 +105,26 @@ final class Situations {
                 """);
     }
 
+    /**
+     * In a hurry, with bought-out work that is handled by the scheme, by its own, and not at all.
+     */
+    static TakeOff hurriedBracket() {
+        return takeOff(
+                """
+                {"title":"Bracket","quantities":[1,4],"mainQuantity":4,"urgencyPercent":12.5,
+                 "parts":[{"name":"Bracket","grade":"STEEL-DC","thicknessMm":1.5,
+                   "blank":{"lengthMm":200,"widthMm":80},
+                   "operations":[{"type":"standard","standard":"Bend","amount":2}]}],
+                 "extras":[
+                  {"name":"Plating","per":"piece","kind":"bought-out","leadTimeDays":6,
+                   "cost":{"amount":"7.77","currency":"EUR"}},
+                  {"name":"Laser cutting","per":"order","kind":"bought-out","handlingPercent":7.5,
+                   "cost":{"amount":"61.13","currency":"EUR"}},
+                  {"name":"Jig","per":"order","kind":"special-direct",
+                   "cost":{"amount":"18.20","currency":"EUR"}}]}
+                """);
+    }
+
     /** The customer's own metal, no forming, nothing bought. */
     static TakeOff foldedTray() {
         return takeOff(
@@ -139,7 +159,8 @@ final class Situations {
     }
 
     static List<TakeOff> takeOffs() {
-        return List.of(roundFrame(), bowl(), galvanisedCover(), foldedTray(), bow());
+        return List.of(
+                roundFrame(), bowl(), galvanisedCover(), hurriedBracket(), foldedTray(), bow());
     }
 
     static TakeOff takeOff(String json) {
