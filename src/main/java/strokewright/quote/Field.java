@@ -37,6 +37,11 @@ record Field(
         CHOICE
     }
 
+    /** An amount in the shop's currency. */
+    boolean isMoney() {
+        return kind == Kind.NUMBER && (name.equals("cost") || name.equals("marketPriceEach"));
+    }
+
     record Option(String value, String label) {}
 
     static Field text(String name, String label, String otherwise) {

@@ -33,7 +33,8 @@ final class PartFields {
                                     new Option("", "by rule"),
                                     new Option("true", "yes"),
                                     new Option("false", "no"))
-                            .saying("by rule: yes, unless made before"));
+                            .saying("by rule: yes, unless made before"),
+                    number("urgencyPercent", "Urgency", "%", "shop’s usual"));
 
     /** About one part, asked at once. */
     static final List<Field> PART =
@@ -97,7 +98,13 @@ final class PartFields {
                             new Option("piece", "piece")),
                     number("cost", "Cost", "", ""),
                     whole("lifePieces", "Lasts", "for all").saying("pieces, a tool that wears"),
-                    whole("leadTimeDays", "Lead time", "none").saying("days until it is there"));
+                    whole("leadTimeDays", "Lead time", "none").saying("days until it is there"),
+                    number("handlingPercent", "Handling", "%", "shop’s usual")
+                            .saying("on bought-out work"));
+
+    /** Typed beside the take-off: what the market pays. */
+    static final Field MARKET_PRICE =
+            number("marketPriceEach", "Market price each", "", "").saying("what does it leave?");
 
     /** One of the fields about a part, by its name. */
     static Field field(String name) {

@@ -30,6 +30,9 @@ class TakeOffDesk {
     /** Typed beside the take-off: whom it is for. */
     static final String CUSTOMER = "/customer";
 
+    /** Typed beside the take-off: what the market pays for one. */
+    static final String MARKET_PRICE = "/" + PartFields.MARKET_PRICE.name();
+
     /** A take-off can be reckoned without one, but no quote goes by without. */
     private static final String TITLE = "/title";
 

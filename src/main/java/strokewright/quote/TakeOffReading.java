@@ -125,7 +125,7 @@ final class TakeOffReading {
                         yesOrNo("/proveFirst"),
                         List.of(),
                         List.of(),
-                        null);
+                        number("/urgencyPercent"));
         return new Read(takeOff, faults, workedOut, pathOf, operationRows);
     }
 
@@ -278,7 +278,7 @@ final class TakeOffReading {
                 cost == null ? null : new Money(cost, book.currency()),
                 whole(row + "/lifePieces"),
                 whole(row + "/leadTimeDays"),
-                null);
+                number(row + "/handlingPercent"));
     }
 
     // Geometry --------------------------------------------------------------------------------

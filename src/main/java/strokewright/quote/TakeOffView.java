@@ -11,6 +11,7 @@ import strokewright.web.Numbers;
  *
  * @param base path of the page
  * @param item fields about the item
+ * @param marketPrice what the market pays, typed beside the result
  */
 record TakeOffView(
         String base,
@@ -18,6 +19,7 @@ record TakeOffView(
         List<RowView> parts,
         List<RowView> assembly,
         List<RowView> extras,
+        FieldView marketPrice,
         ResultView result) {
 
     /**
@@ -164,6 +166,7 @@ record TakeOffView(
      * @param price of all quantities; null while there is none
      * @param plan tools and order; null without forming
      * @param assumed what is in doubt about the hours; null when they rest on test strips
+     * @param market null while no market's price is typed
      * @param saved when this was kept, as a time of day; null when it was not
      */
     record ResultView(
@@ -179,7 +182,21 @@ record TakeOffView(
             boolean complete,
             @Nullable Integer edition,
             @Nullable String assumed,
+            @Nullable MarketView market,
             @Nullable String saved) {}
+
+    /**
+     * What a market's price leaves.
+     *
+     * @param loss whether it leaves less than the cost
+     * @param fault what is wrong with the typed price; null where nothing is
+     */
+    record MarketView(List<String> words, boolean loss, @Nullable String fault) {
+
+        static MarketView unread(String fault) {
+            return new MarketView(List.of(), false, fault);
+        }
+    }
 
     /**
      * Tools and order of one item.

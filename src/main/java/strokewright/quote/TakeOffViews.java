@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.AskedPrice;
+import strokewright.estimate.AtMarketPrice;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.FormingHours;
@@ -19,6 +21,7 @@ import strokewright.estimate.ShopBook.Grade;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Part;
 import strokewright.quantity.Fault;
+import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.quote.Field.Kind;
 import strokewright.quote.TakeOffView.CautionView;
@@ -26,6 +29,7 @@ import strokewright.quote.TakeOffView.FaultView;
 import strokewright.quote.TakeOffView.FieldView;
 import strokewright.quote.TakeOffView.Figure;
 import strokewright.quote.TakeOffView.MainView;
+import strokewright.quote.TakeOffView.MarketView;
 import strokewright.quote.TakeOffView.OptionView;
 import strokewright.quote.TakeOffView.PlanView;
 import strokewright.quote.TakeOffView.ResultView;
@@ -35,6 +39,7 @@ import strokewright.quote.TakeOffView.WorkedOut;
 import strokewright.quote.TakeOffView.WorkingView;
 import strokewright.sheet.Mass;
 import strokewright.web.Numbers;
+import strokewright.web.Reading;
 
 /** Makes the take-off page's view of what was typed and what came of it. */
 final class TakeOffViews {
@@ -90,6 +95,7 @@ final class TakeOffViews {
                 parts(typed.rows("/parts")),
                 assembly(typed.rows("/assembly")),
                 typed.rows("/extras").stream().map(this::extra).toList(),
+                field("", PartFields.MARKET_PRICE),
                 result(saved));
     }
 
@@ -254,7 +260,7 @@ final class TakeOffViews {
         String path = row + "/" + field.name();
         String value = typed.at(path);
         String workedOut = reckoned.read().workedOut().get(path);
-        String unit = field.kind() == Kind.NUMBER && field.name().equals("cost") ? currency() : "";
+        String unit = field.isMoney() ? currency() : "";
         return new FieldView(
                 path,
                 id("f", path),
@@ -570,7 +576,28 @@ final class TakeOffViews {
                 estimate == null
                         ? FormingHours.doubt(book)
                         : FormingHours.doubt(reckoned.read().takeOff(), estimate, book),
+                main == null ? null : market(main.quantity()),
                 saved);
+    }
+
+    /** What the typed market's price leaves; null while none is typed. */
+    private @Nullable MarketView market(int quantity) {
+        if (typed.isEmpty(TakeOffDesk.MARKET_PRICE)) {
+            return null;
+        }
+        Reading read = numbers.number(typed.at(TakeOffDesk.MARKET_PRICE));
+        if (read.fault() != null) {
+            return MarketView.unread(read.fault());
+        }
+        Money each = new Money(read.value(), book.currency());
+        try {
+            AtMarketPrice left =
+                    new AskedPrice(reckoned.read().takeOff(), quantity, each, null).answer(book);
+            return new MarketView(
+                    new MarketWords(numbers).of(left), left.profit().amount().signum() < 0, null);
+        } catch (InvalidInput e) {
+            return MarketView.unread(e.faults().get(0).message());
+        }
     }
 
     private MainView main(Estimate.ForQuantity main) {

@@ -56,6 +56,34 @@ class TakeOffPageBrowserTest extends BrowserTest {
     }
 
     @Test
+    void aMarketsPriceSaysWhatItLeavesAndIsStillThereLater() {
+        TestShop shop = openShop();
+        Page page = takeOff("de-DE", shop);
+        roundFrame(page);
+        Locator left = page.locator(".market");
+        assertThat(left).hasCount(0);
+
+        field(page, "Market price each").fill("250,50");
+        assertThat(left).containsText("1 at 250,50");
+        assertThat(left).containsText("Profit left");
+        assertThat(left).containsText("Hours left with no profit");
+        assertThat(page.locator("#faults")).hasCount(0);
+        requireAccessible(page);
+
+        field(page, "Market price each").fill("1");
+        assertThat(left).containsText("A loss of");
+        field(page, "Market price each").fill("0");
+        assertThat(left).containsText("The market price must be over 0");
+        page.waitForResponse(
+                answer -> answer.url().endsWith("/take-off/estimate"),
+                () -> field(page, "Market price each").fill("99,5"));
+        page.close();
+        Page later = takeOff("de-DE", shop);
+        assertThat(field(later, "Market price each")).hasValue("99,5");
+        assertThat(later.locator(".market")).containsText("1 at 99,50");
+    }
+
+    @Test
     void numbersAreThoseOfTheBrowsersLanguage() {
         Page page = takeOff("de-DE");
         roundFrame(page);
