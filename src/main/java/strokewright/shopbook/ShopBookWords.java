@@ -6,6 +6,7 @@ import java.math.MathContext;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +17,8 @@ import strokewright.costing.PriceScheme;
 import strokewright.estimate.Caution;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.ShopBook.Times;
+import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.estimate.ShopBookDoubts;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
@@ -142,6 +145,58 @@ record ShopBookWords(ShopBook book, ZoneId zone) {
                 "With this n, K "
                         + numbers.show((Double) finding.change().get("strengthCoefficientMpa"), 0)
                         + " MPa would fit.");
+    }
+
+    /** How a rate or an allowance is built. */
+    record BuiltUp(String summary, String caption, List<RateSteps.Step> steps) {}
+
+    public List<BuiltUp> buildUps(Numbers numbers) {
+        RateSteps steps = new RateSteps(numbers);
+        List<BuiltUp> all = new ArrayList<>();
+        for (WorkCentre centre : book.workCentres()) {
+            if (centre.labourBasis() != null) {
+                all.add(
+                        builtUp(
+                                centre.name() + ", labour",
+                                centre.isLabourDerived(),
+                                "In " + book.currency(),
+                                steps.of(centre.labourBasis())));
+            }
+            if (centre.machineBasis() != null) {
+                all.add(
+                        builtUp(
+                                centre.name() + ", machine",
+                                centre.isMachineDerived(),
+                                "In " + book.currency(),
+                                steps.of(centre.machineBasis())));
+            }
+        }
+        Times times = book.times();
+        if (times.machineAllowanceBasis() != null) {
+            all.add(
+                    builtUp(
+                            "Allowance at the forming machine",
+                            times.machineAllowancePercent() == null,
+                            "Percent of normal time",
+                            steps.of(times.machineAllowanceBasis())));
+        }
+        if (times.benchAllowanceBasis() != null) {
+            all.add(
+                    builtUp(
+                            "Allowance at the bench",
+                            times.benchAllowancePercent() == null,
+                            "Percent of normal time",
+                            steps.of(times.benchAllowanceBasis())));
+        }
+        return List.copyOf(all);
+    }
+
+    private static BuiltUp builtUp(
+            String what, boolean counts, String caption, List<RateSteps.Step> steps) {
+        return new BuiltUp(
+                what + (counts ? ": built" : ": stated, and how it could be built"),
+                caption,
+                steps);
     }
 
     public Set<Caution> gradeCautions() {

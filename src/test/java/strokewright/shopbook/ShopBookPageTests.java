@@ -82,6 +82,29 @@ class ShopBookPageTests extends ServiceTest {
                 .doesNotContain("ALMG3-O: K and n imply");
     }
 
+    /** A rate and an allowance that are left out are shown as they are built, with the steps. */
+    @Test
+    void showsWhatIsBuiltWhereNothingIsStated() throws Exception {
+        Visit visit = new Visit(openShop(), Role.OWNER);
+        String left =
+                documents
+                        .write(visit.who.call(books::current))
+                        .replace("\"labourRate\":{\"amount\":\"42.10\",\"currency\":\"EUR\"},", "")
+                        .replace("\"machineAllowancePercent\":18.0,", "")
+                        .replace(
+                                "\"machineAllowanceBasis\":null",
+                                "\"machineAllowanceBasis\":{\"standing\":true}");
+        ShopBook built = documents.read(left, ShopBook.class);
+        visit.who.run(() -> books.change(built, "\"1\"", "built"));
+
+        assertThat(visit.page("/shop-book"))
+                .contains("42.10\u00a0EUR", "Forming, labour: built")
+                .contains("Cutting, labour: stated, and how it could be built")
+                .contains("Allowance at the forming machine: built")
+                .contains("<span>11</span> <span class=\"unit\">%</span>")
+                .contains("Where each idle minute is paid");
+    }
+
     @Test
     void isNotForEveryone() throws Exception {
         assertThat(new Visit(openShop(), Role.OFFICE).get("/shop-book").statusCode())
