@@ -7,17 +7,22 @@ import static strokewright.office.Cell.text;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.CostingFormula;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.AtCentre;
 import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.Estimate.Spare;
 import strokewright.estimate.FormingHours;
 import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
@@ -31,7 +36,7 @@ import strokewright.office.Sheet;
 import strokewright.office.Workbook;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
-import strokewright.quantity.Why;
+import strokewright.quote.Spreading.Band;
 import strokewright.web.Numbers;
 
 /**
@@ -59,6 +64,11 @@ final class Workings {
     private final double urgencyPercent;
     private final boolean urgencyFollows;
 
+    private final Map<String, List<MetalPaid>> metal;
+
+    /** Rows that make up the material. */
+    private final List<String> metalCosts = new ArrayList<>();
+
     /** Rows that make up the special direct cost. */
     private final List<String> specialDirect = new ArrayList<>();
 
@@ -76,6 +86,7 @@ final class Workings {
         this.item = item;
         this.book = book;
         this.quantities = item.estimate().quantities();
+        this.metal = MetalPaid.of(quantities).orElse(Map.of());
         this.currency = quantities.get(0).priceEach().currency();
         this.money = Look.money(currency);
         this.minorDigits = Math.max(0, currency.getDefaultFractionDigits());
@@ -93,12 +104,15 @@ final class Workings {
         head(quote);
         rates();
         percentages();
+        metalPrices();
         minutes();
+        metal();
         extras();
         minimumCharges();
         cost();
         price();
         stored();
+        spread();
         operations();
         findings();
         check();
@@ -262,6 +276,14 @@ final class Workings {
                 "person minutes",
                 look,
                 i -> quantities.get(i).setupMinutes());
+        if (quantities.stream().anyMatch(q -> q.reserveMinutes() > 0)) {
+            grid.values(
+                    "reserve",
+                    "Risk reserve among these",
+                    "person minutes",
+                    look,
+                    i -> quantities.get(i).reserveMinutes());
+        }
         grid.values(
                 "changes",
                 "Tool changes",
@@ -273,6 +295,92 @@ final class Workings {
                 grid.of(0, "quantity"),
                 grid.of(quantities.size() - 1, "quantity"),
                 "Only quantities that were estimated have a price here.");
+    }
+
+    /** Prices without breaks may be changed. */
+    private void metalPrices() {
+        Map<String, List<MetalPaid>> priced = new LinkedHashMap<>(metal);
+        priced.values().removeIf(paid -> !isOnePrice(paid));
+        if (!priced.isEmpty()) {
+            grid.heads(Grid.CHOSEN, "Metal prices, " + currency, "", "here", "as stored", "");
+            priced.forEach(this::metalPrice);
+        }
+    }
+
+    /** Amounts as they were nested. */
+    private void metal() {
+        if (metal.isEmpty()) {
+            return;
+        }
+        grid.quantityHeads("Metal, " + currency, "", "exactly");
+        metal.forEach(this::metal);
+        if (quantities.stream().anyMatch(q -> !q.spares().isEmpty())) {
+            grid.values(
+                    "spares",
+                    "Spare blanks among these",
+                    "beyond the pieces",
+                    Look.number(0),
+                    i -> quantities.get(i).spares().stream().mapToInt(Spare::blanks).sum());
+        }
+    }
+
+    private static boolean isOnePrice(List<MetalPaid> paid) {
+        return paid.stream().map(p -> p.unit() + p.price()).distinct().count() == 1;
+    }
+
+    private void metalPrice(String name, List<MetalPaid> paid) {
+        sheet.between(
+                grid.input(
+                        "metal price " + name,
+                        "Metal of " + name + ", price",
+                        paid.get(0).unit().equals("kg") ? "per kg" : "of a sheet",
+                        paid.get(0).price(),
+                        Look.number(4),
+                        false),
+                0,
+                1e6,
+                "An amount, zero or more.");
+    }
+
+    private void metal(String name, List<MetalPaid> paid) {
+        String unit =
+                paid.stream()
+                        .map(MetalPaid::unit)
+                        .filter(u -> !u.isEmpty())
+                        .distinct()
+                        .collect(Collectors.joining(" or "));
+        String amount = "metal amount " + name;
+        String price = "metal price " + name;
+        String share = "metal share " + name;
+        boolean kept = paid.stream().anyMatch(p -> p.share() > 0);
+        grid.values(amount, name + ", metal", unit, Look.number(3), i -> paid.get(i).amount());
+        if (!isOnePrice(paid)) {
+            grid.values(
+                    price,
+                    name + ", price",
+                    "at the break that is reached",
+                    Look.number(4),
+                    i -> paid.get(i).price());
+        }
+        if (kept) {
+            grid.values(
+                    share,
+                    name + ", share kept",
+                    "goes back to stock",
+                    Look.number(4),
+                    i -> paid.get(i).share());
+        }
+        String cost = "metal cost " + name;
+        grid.step(
+                cost,
+                name + ", cost",
+                text(kept ? "metal × price × (1 − share kept)" : "metal × price"),
+                column ->
+                        grid.at(amount, column)
+                                + "*"
+                                + (isOnePrice(paid) ? grid.typed(price) : grid.at(price, column))
+                                + (kept ? "*(1-" + grid.at(share, column) + ")" : ""));
+        metalCosts.add(cost);
     }
 
     private void extras() {
@@ -334,7 +442,8 @@ final class Workings {
                         .toList();
         if (!bound.isEmpty()) {
             grid.quantityHeads("Minimum charges, " + currency, "what a line lacks", "exactly");
-            bound.forEach(i -> minimumCharge(i, lines.get(i)));
+            IntStream.range(0, bound.size())
+                    .forEach(nth -> minimumCharge(nth, lines.get(bound.get(nth))));
         }
     }
 
@@ -370,7 +479,19 @@ final class Workings {
     private void cost() {
         grid.newPage();
         grid.quantityHeads("Cost, " + currency, "how", "exactly");
-        grid.amounts("material", "Material", "", i -> exactly(quantities.get(i), "cost.material"));
+        if (metalCosts.isEmpty()) {
+            grid.amounts(
+                    "material", "Material", "", i -> exactly(quantities.get(i), "cost.material"));
+        } else {
+            grid.step(
+                    "material",
+                    "Material",
+                    text("as listed above"),
+                    column ->
+                            metalCosts.stream()
+                                    .map(part -> grid.at(part, column))
+                                    .collect(Collectors.joining("+")));
+        }
         share(Percentage.MATERIAL_OVERHEAD, "material");
         grid.step(
                 "labour", "Labour", text("minutes / 60 × rate"), column -> paid("labour", column));
@@ -505,6 +626,66 @@ final class Workings {
                                         same("offer", "stored offer"),
                                         same("tax", "stored tax")),
                         Look.PLAIN.aligned(Align.RIGHT)));
+    }
+
+    /** As it was reckoned: a spreadsheet has no part in it. */
+    private void spread() {
+        List<Spreading> spreads =
+                quantities.stream().map(Spreading::of).filter(Objects::nonNull).toList();
+        if (spreads.size() < quantities.size()) {
+            return;
+        }
+        Look hours = Look.number(2);
+        grid.quantityHeads("How it may turn out", "as stored", "");
+        percentiles("hours", "Hours", "h, all of it", hours, i -> spreads.get(i).hours());
+        percentiles(
+                "cost", "Cost", currency + ", without profit", money, i -> spreads.get(i).cost());
+        percentiles(
+                "price", "Price", currency + ", before tax", money, i -> spreads.get(i).price());
+        grid.values(
+                "net",
+                "Net price",
+                "offer less discounts and commission",
+                money,
+                i -> spreads.get(i).net().amount());
+        if (quantities.stream().allMatch(q -> q.lossChance() != null)) {
+            grid.values(
+                    "loss",
+                    "Chance of loss, %",
+                    "that the cost is more than the net price",
+                    Look.number(1),
+                    i -> quantities.get(i).lossChance() * 100);
+        }
+    }
+
+    private void percentiles(
+            String name, String label, String words, Look look, IntFunction<Band> of) {
+        grid.values(name + " p10", label + ", P10", words, look, i -> of.apply(i).p10());
+        grid.values(
+                name + " p50",
+                label + ", P50",
+                "half the time enough",
+                look,
+                i -> of.apply(i).p50());
+        grid.values(name + " mean", label + ", mean", "on average", look, i -> of.apply(i).mean());
+        grid.values(
+                name + " p65",
+                label + ", P65",
+                "two times in three enough",
+                look,
+                i -> of.apply(i).p65());
+        grid.values(
+                name + " p80",
+                label + ", P80",
+                "four times in five enough",
+                look,
+                i -> of.apply(i).p80());
+        grid.values(
+                name + " p90",
+                label + ", P90",
+                "nine times in ten enough",
+                look,
+                i -> of.apply(i).p90());
     }
 
     private void operations() {
@@ -715,22 +896,18 @@ final class Workings {
     }
 
     /**
-     * Set-up and run of one line: its reasons stand in the order of the lines, one for the run of
-     * each, with that of its set-up before it if it has any.
+     * Set-up and run of a line with a minimum charge, by its place among such lines: each has one
+     * reason that says what its minutes cost.
      */
-    private static double elapsedMinutes(ForQuantity quantity, int line) {
-        double setup = 0;
-        int at = 0;
-        for (Why why : quantity.why()) {
-            if (why.figure().endsWith(".setupMinutes")) {
-                setup = why.value();
-            } else if (why.figure().endsWith(".runMinutes")) {
-                if (at++ == line) {
-                    return setup + why.value();
-                }
-                setup = 0;
-            }
-        }
-        throw new IllegalStateException("no reason for the minutes of line " + line);
+    private static double elapsedMinutes(ForQuantity quantity, int bound) {
+        return quantity.why().stream()
+                .filter(why -> why.formula().equals(CostingFormula.LINE_COST.code()))
+                .skip(bound)
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalStateException("no reason for the cost of a bound line"))
+                .inputs()
+                .get(0)
+                .value();
     }
 }

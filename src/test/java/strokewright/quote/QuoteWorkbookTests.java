@@ -195,6 +195,45 @@ class QuoteWorkbookTests {
         return LongStream.range(20260302L, 20260326L);
     }
 
+    /** Of stock sheets by the sheet with breaks, by the kg less kept offcuts, and by mass. */
+    @Test
+    void metalIsReckonedAgainFromItsAmountAndPrice() {
+        for (ShopBook book : Situations.booksOfMetal()) {
+            QuoteDocument quote = quote(book, roundFrame());
+            OpenedWorkbook opened = open(quote, book);
+            for (ForQuantity stored : quote.items().get(0).estimate().quantities()) {
+                opened.type(FIRST_ITEM, "Quantity to price", stored.quantity()).calculate();
+                assertShows(opened, stored);
+                assertThat(opened.chosen(FIRST_ITEM, "Material"))
+                        .isEqualTo(stored.cost().material().amount());
+            }
+            assertThat(opened.labelled(FIRST_ITEM, "Material").getCell(4).getCellType())
+                    .isEqualTo(CellType.FORMULA);
+        }
+    }
+
+    @Test
+    void whatIsKeptOfASheetIsSaidAndNotPaidFor() {
+        ShopBook keeps = Situations.booksOfMetal().get(3);
+        assertThat(open(quote(keeps, roundFrame()), keeps).texts(FIRST_ITEM))
+                .anyMatch(text -> text.endsWith(", share kept"))
+                .contains("metal × price × (1 − share kept)");
+    }
+
+    @Test
+    void followsAnotherPriceOfTheMetal() {
+        ShopBook book = surchargeBook();
+        ShopBook dearer = Situations.withMetalPrice(book, "STEEL-DC", "2.61");
+        OpenedWorkbook opened = open(quote(book, roundFrame()), book);
+
+        opened.type(FIRST_ITEM, "Metal of Clip, price", 2.61);
+        for (ForQuantity expected : Estimating.estimate(roundFrame(), dearer).quantities()) {
+            opened.type(FIRST_ITEM, "Quantity to price", expected.quantity()).calculate();
+            assertShows(opened, expected);
+        }
+        assertThat(opened.words("item_1_check")).startsWith("No longer the stored revision");
+    }
+
     @Test
     void halfACentInDecimalsIsRoundedUpThoughItIsLessInBinary() {
         ShopBook book = withScheme(surchargeBook(), "roundEachTo", "0.01");

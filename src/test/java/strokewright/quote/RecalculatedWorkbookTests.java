@@ -13,6 +13,8 @@ import static strokewright.quote.Situations.withScheme;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -39,7 +41,10 @@ class RecalculatedWorkbookTests {
 
     @Test
     void showsTheStoredPricesOfBothSchemesAndAllQuantities() {
-        for (ShopBook book : new ShopBook[] {surchargeBook(), simpleBook()}) {
+        List<ShopBook> books = new ArrayList<>(Situations.booksOfMetal());
+        books.add(simpleBook());
+        books.add(withScheme(surchargeBook(), "boughtOutHandlingPercent", 7.5));
+        for (ShopBook book : books) {
             QuoteDocument quote = quote(book, roundFrame(), galvanisedCover());
             for (ForQuantity stored : quote.items().get(0).estimate().quantities()) {
                 OpenedWorkbook calculated =

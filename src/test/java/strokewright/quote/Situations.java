@@ -43,6 +43,50 @@ final class Situations {
         return JSON.treeToValue(tree, ShopBook.class);
     }
 
+    /** Stock sheets by the sheet with breaks, and by the kg with offcuts kept; and by mass. */
+    static List<ShopBook> booksOfMetal() {
+        String bySheet =
+                """
+                [{"grade":"AL99.5-O","thicknessMm":2.0,"lengthMm":2000,"widthMm":1000,
+                  "pricePerSheet":{"amount":"61.30","currency":"EUR"},
+                  "breaks":[{"from":2,"price":{"amount":"57.15","currency":"EUR"}}]},
+                 {"grade":"STEEL-DC","pricePerKg":{"amount":"1.43","currency":"EUR"}}]
+                """;
+        String byKg =
+                """
+                [{"grade":"AL99.5-O","thicknessMm":2.0,"lengthMm":2500,"widthMm":1250,
+                  "pricePerKg":{"amount":"5.37","currency":"EUR"}},
+                 {"grade":"STEEL-DC","thicknessMm":1.5,"lengthMm":2000,"widthMm":1000,
+                  "pricePerKg":{"amount":"1.43","currency":"EUR"}}]
+                """;
+        ObjectNode kept = JSON.valueToTree(withSheets(surchargeBook(), byKg));
+        kept.set("cutting", JSON.readTree("{\"offcuts\":\"kept\"}"));
+        return List.of(
+                surchargeBook(),
+                withSheets(surchargeBook(), bySheet),
+                withSheets(simpleBook(), byKg),
+                JSON.treeToValue(kept, ShopBook.class));
+    }
+
+    private static ShopBook withSheets(ShopBook book, String sheets) {
+        ObjectNode tree = JSON.valueToTree(book);
+        tree.set("sheets", JSON.readTree(sheets));
+        return JSON.treeToValue(tree, ShopBook.class);
+    }
+
+    static ShopBook withMetalPrice(ShopBook book, String grade, String perKg) {
+        ObjectNode tree = JSON.valueToTree(book);
+        for (JsonNode sheet : tree.get("sheets")) {
+            if (sheet.get("grade").asString().equals(grade)) {
+                ((ObjectNode) sheet)
+                        .set(
+                                "pricePerKg",
+                                JSON.valueToTree(Map.of("amount", perKg, "currency", "EUR")));
+            }
+        }
+        return JSON.treeToValue(tree, ShopBook.class);
+    }
+
     /**
      * @param which labourRate or machineRate
      */

@@ -42,6 +42,26 @@ class TakeOffPageBrowserTest extends BrowserTest {
     }
 
     @Test
+    void anArrowKeyMakesAnotherQuantityTheMainOneAndStaysThere() {
+        Page page = takeOff("en-GB");
+        roundFrame(page);
+        field(page, "Quantities").fill("1, 5, 20");
+        assertThat(page.locator(".price-list [data-main]")).hasCount(3);
+
+        page.locator("#main-1").focus();
+        page.keyboard().press("ArrowDown");
+        assertThat(field(page, "Main quantity")).hasValue("5");
+        assertThat(page.locator("#result .answer")).containsText("for 5");
+        assertThat(page.locator("#main-5")).isChecked();
+        assertThat(page.locator("#main-5")).isFocused();
+        assertThat(page.locator(".steps caption")).containsText("for 5");
+
+        page.keyboard().press("ArrowDown");
+        assertThat(page.locator("#result .answer")).containsText("for 20");
+        requireAccessible(page);
+    }
+
+    @Test
     void aFaultStandsBesideItsFieldAndGoesWhenItIsMended() {
         Page page = takeOff("en-GB");
         roundFrame(page);
