@@ -1,6 +1,7 @@
 package strokewright.shopbook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -22,10 +23,6 @@ record RateSteps(Numbers numbers) {
                     Map.entry("labourRate", "Labour rate"),
                     Map.entry("runningHours", "Running hours"),
                     Map.entry("replacementValue", "Replacement value"),
-                    Map.entry("depreciationPerYear", "Depreciation"),
-                    Map.entry("interestPerYear", "Interest"),
-                    Map.entry("spacePerYear", "Space"),
-                    Map.entry("maintenancePerYear", "Upkeep"),
                     Map.entry("energyPerHour", "Energy"),
                     Map.entry("toolsPerHour", "Tools"),
                     Map.entry("depreciationPerHour", "Depreciation"),
@@ -45,11 +42,30 @@ record RateSteps(Numbers numbers) {
     record Step(String name, String reckoned, String value, String unit, boolean sum) {}
 
     List<Step> of(LabourRate basis) {
-        return basis.steps("").stream().map(this::step).toList();
+        return basis.steps("").stream().map(why -> step(why, reckoned(why))).toList();
     }
 
+    /** What a year costs goes into the line of its hour. */
     List<Step> of(MachineHourRate basis) {
-        return basis.steps("").stream().map(this::step).toList();
+        Map<String, Why> years = new HashMap<>();
+        List<Step> steps = new ArrayList<>();
+        for (Why why : basis.steps("")) {
+            String figure = why.figure();
+            if (figure.endsWith("PerYear")) {
+                years.put(figure, why);
+            } else if (figure.endsWith("PerHour")) {
+                Why year = years.get(figure.replace("PerHour", "PerYear"));
+                steps.add(
+                        step(
+                                why,
+                                year == null
+                                        ? reckoned(why)
+                                        : reckoned(year) + " / " + at(why, 1) + " h"));
+            } else {
+                steps.add(step(why, why.figure().equals("machineRate") ? "" : reckoned(why)));
+            }
+        }
+        return List.copyOf(steps);
     }
 
     /** Only the lines that add something, then what they are together. */
@@ -73,19 +89,19 @@ record RateSteps(Numbers numbers) {
         return List.copyOf(steps);
     }
 
-    private Step step(Why why) {
+    private Step step(Why why, String reckoned) {
         String figure = why.figure();
         boolean sum = figure.equals("labourRate") || figure.equals("machineRate");
         boolean hours = figure.endsWith("Hours");
         return new Step(
                 NAMES.get(figure),
-                reckoned(why),
+                reckoned,
                 numbers.show(why.value(), hours ? 1 : 2),
                 hours
                         ? "h a year"
                         : sum || figure.endsWith("PerHour")
                                 ? "an hour"
-                                : figure.endsWith("PerYear") ? "a year" : "",
+                                : figure.equals("labourPerYear") ? "a year" : "",
                 sum);
     }
 
