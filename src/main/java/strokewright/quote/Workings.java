@@ -7,13 +7,10 @@ import static strokewright.office.Cell.text;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -22,7 +19,6 @@ import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.AtCentre;
 import strokewright.estimate.Estimate.ForQuantity;
-import strokewright.estimate.Estimate.Spare;
 import strokewright.estimate.FormingHours;
 import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
@@ -36,7 +32,7 @@ import strokewright.office.Sheet;
 import strokewright.office.Workbook;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
-import strokewright.quote.Spreading.Band;
+import strokewright.quantity.Why;
 import strokewright.web.Numbers;
 
 /**
@@ -64,10 +60,7 @@ final class Workings {
     private final double urgencyPercent;
     private final boolean urgencyFollows;
 
-    private final Map<String, List<MetalPaid>> metal;
-
-    /** Rows that make up the material. */
-    private final List<String> metalCosts = new ArrayList<>();
+    private final MetalRows metal;
 
     /** Rows that make up the special direct cost. */
     private final List<String> specialDirect = new ArrayList<>();
@@ -86,7 +79,6 @@ final class Workings {
         this.item = item;
         this.book = book;
         this.quantities = item.estimate().quantities();
-        this.metal = MetalPaid.of(quantities).orElse(Map.of());
         this.currency = quantities.get(0).priceEach().currency();
         this.money = Look.money(currency);
         this.minorDigits = Math.max(0, currency.getDefaultFractionDigits());
@@ -101,18 +93,19 @@ final class Workings {
                         money,
                         minorDigits,
                         before == null ? null : before.grid);
+        this.metal = new MetalRows(sheet, grid, quantities, currency);
         head(quote);
         rates();
         percentages();
-        metalPrices();
+        metal.prices();
         minutes();
-        metal();
+        metal.rows();
         extras();
         minimumCharges();
         cost();
         price();
         stored();
-        spread();
+        SpreadRows.write(grid, quantities, currency, money);
         operations();
         findings();
         check();
@@ -262,13 +255,13 @@ final class Workings {
                     centre + ", labour",
                     "person minutes",
                     look,
-                    i -> at(i, centre).labourHours() * 60);
+                    i -> paidHours(i, centre, "labour", at(i, centre).labourHours()) * 60);
             grid.values(
                     "machine " + centre,
                     centre + ", machine",
                     "machine minutes",
                     look,
-                    i -> at(i, centre).machineHours() * 60);
+                    i -> paidHours(i, centre, "machine", at(i, centre).machineHours()) * 60);
         }
         grid.values(
                 "set-up",
@@ -295,92 +288,6 @@ final class Workings {
                 grid.of(0, "quantity"),
                 grid.of(quantities.size() - 1, "quantity"),
                 "Only quantities that were estimated have a price here.");
-    }
-
-    /** Prices without breaks may be changed. */
-    private void metalPrices() {
-        Map<String, List<MetalPaid>> priced = new LinkedHashMap<>(metal);
-        priced.values().removeIf(paid -> !isOnePrice(paid));
-        if (!priced.isEmpty()) {
-            grid.heads(Grid.CHOSEN, "Metal prices, " + currency, "", "here", "as stored", "");
-            priced.forEach(this::metalPrice);
-        }
-    }
-
-    /** Amounts as they were nested. */
-    private void metal() {
-        if (metal.isEmpty()) {
-            return;
-        }
-        grid.quantityHeads("Metal, " + currency, "", "exactly");
-        metal.forEach(this::metal);
-        if (quantities.stream().anyMatch(q -> !q.spares().isEmpty())) {
-            grid.values(
-                    "spares",
-                    "Spare blanks among these",
-                    "beyond the pieces",
-                    Look.number(0),
-                    i -> quantities.get(i).spares().stream().mapToInt(Spare::blanks).sum());
-        }
-    }
-
-    private static boolean isOnePrice(List<MetalPaid> paid) {
-        return paid.stream().map(p -> p.unit() + p.price()).distinct().count() == 1;
-    }
-
-    private void metalPrice(String name, List<MetalPaid> paid) {
-        sheet.between(
-                grid.input(
-                        "metal price " + name,
-                        "Metal of " + name + ", price",
-                        paid.get(0).unit().equals("kg") ? "per kg" : "of a sheet",
-                        paid.get(0).price(),
-                        Look.number(4),
-                        false),
-                0,
-                1e6,
-                "An amount, zero or more.");
-    }
-
-    private void metal(String name, List<MetalPaid> paid) {
-        String unit =
-                paid.stream()
-                        .map(MetalPaid::unit)
-                        .filter(u -> !u.isEmpty())
-                        .distinct()
-                        .collect(Collectors.joining(" or "));
-        String amount = "metal amount " + name;
-        String price = "metal price " + name;
-        String share = "metal share " + name;
-        boolean kept = paid.stream().anyMatch(p -> p.share() > 0);
-        grid.values(amount, name + ", metal", unit, Look.number(3), i -> paid.get(i).amount());
-        if (!isOnePrice(paid)) {
-            grid.values(
-                    price,
-                    name + ", price",
-                    "at the break that is reached",
-                    Look.number(4),
-                    i -> paid.get(i).price());
-        }
-        if (kept) {
-            grid.values(
-                    share,
-                    name + ", share kept",
-                    "goes back to stock",
-                    Look.number(4),
-                    i -> paid.get(i).share());
-        }
-        String cost = "metal cost " + name;
-        grid.step(
-                cost,
-                name + ", cost",
-                text(kept ? "metal × price × (1 − share kept)" : "metal × price"),
-                column ->
-                        grid.at(amount, column)
-                                + "*"
-                                + (isOnePrice(paid) ? grid.typed(price) : grid.at(price, column))
-                                + (kept ? "*(1-" + grid.at(share, column) + ")" : ""));
-        metalCosts.add(cost);
     }
 
     private void extras() {
@@ -479,7 +386,7 @@ final class Workings {
     private void cost() {
         grid.newPage();
         grid.quantityHeads("Cost, " + currency, "how", "exactly");
-        if (metalCosts.isEmpty()) {
+        if (metal.costs().isEmpty()) {
             grid.amounts(
                     "material", "Material", "", i -> exactly(quantities.get(i), "cost.material"));
         } else {
@@ -488,7 +395,7 @@ final class Workings {
                     "Material",
                     text("as listed above"),
                     column ->
-                            metalCosts.stream()
+                            metal.costs().stream()
                                     .map(part -> grid.at(part, column))
                                     .collect(Collectors.joining("+")));
         }
@@ -626,66 +533,6 @@ final class Workings {
                                         same("offer", "stored offer"),
                                         same("tax", "stored tax")),
                         Look.PLAIN.aligned(Align.RIGHT)));
-    }
-
-    /** As it was reckoned: a spreadsheet has no part in it. */
-    private void spread() {
-        List<Spreading> spreads =
-                quantities.stream().map(Spreading::of).filter(Objects::nonNull).toList();
-        if (spreads.size() < quantities.size()) {
-            return;
-        }
-        Look hours = Look.number(2);
-        grid.quantityHeads("How it may turn out", "as stored", "");
-        percentiles("hours", "Hours", "h, all of it", hours, i -> spreads.get(i).hours());
-        percentiles(
-                "cost", "Cost", currency + ", without profit", money, i -> spreads.get(i).cost());
-        percentiles(
-                "price", "Price", currency + ", before tax", money, i -> spreads.get(i).price());
-        grid.values(
-                "net",
-                "Net price",
-                "offer less discounts and commission",
-                money,
-                i -> spreads.get(i).net().amount());
-        if (quantities.stream().allMatch(q -> q.lossChance() != null)) {
-            grid.values(
-                    "loss",
-                    "Chance of loss, %",
-                    "that the cost is more than the net price",
-                    Look.number(1),
-                    i -> quantities.get(i).lossChance() * 100);
-        }
-    }
-
-    private void percentiles(
-            String name, String label, String words, Look look, IntFunction<Band> of) {
-        grid.values(name + " p10", label + ", P10", words, look, i -> of.apply(i).p10());
-        grid.values(
-                name + " p50",
-                label + ", P50",
-                "half the time enough",
-                look,
-                i -> of.apply(i).p50());
-        grid.values(name + " mean", label + ", mean", "on average", look, i -> of.apply(i).mean());
-        grid.values(
-                name + " p65",
-                label + ", P65",
-                "two times in three enough",
-                look,
-                i -> of.apply(i).p65());
-        grid.values(
-                name + " p80",
-                label + ", P80",
-                "four times in five enough",
-                look,
-                i -> of.apply(i).p80());
-        grid.values(
-                name + " p90",
-                label + ", P90",
-                "nine times in ten enough",
-                look,
-                i -> of.apply(i).p90());
     }
 
     private void operations() {
@@ -884,6 +731,17 @@ final class Workings {
                 .filter(at -> at.workCentre().equals(centre))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** As they went into the cost; where nothing is paid for them, as planned. */
+    private double paidHours(int quantity, String centre, String what, double planned) {
+        return quantities.get(quantity).why().stream()
+                .filter(why -> why.figure().equals(centre + ".cost." + what))
+                .flatMap(why -> why.inputs().stream())
+                .filter(input -> input.name().equals("hours"))
+                .mapToDouble(Why.Input::value)
+                .findFirst()
+                .orElse(planned);
     }
 
     /** A figure with all its digits, which the amounts in whole cents have lost. */
