@@ -122,60 +122,77 @@ public record MachineHourRate(
     private double perHour(Stated stated) {
         Input hours = runningHours(stated);
         Input replacement = replacement(stated);
-        Input years = stated.of("years of life", lifeYears, "years");
-        Input residual = stated.of("residual value", residualValue, "");
-        double depreciation =
-                stated.figure(
-                        "depreciationPerYear",
-                        DEPRECIATION,
-                        replacement,
-                        stated.of("scrapping cost", scrappingCost, ""),
-                        residual,
-                        years);
-        double interest =
-                stated.figure(
-                        "interestPerYear",
-                        INTEREST,
-                        value(interestOn, stated, replacement),
-                        residual,
-                        stated.of("interest", interestPercent, "%"));
-        double space =
-                stated.figure(
-                        "spacePerYear",
-                        SPACE,
-                        stated.of("area", areaM2, "m²"),
-                        spacePerM2Month == null
-                                ? stated.of("price of a m²", spacePerM2Year, "/year")
-                                : stated.of("price of a m²", spacePerM2Month, "/month"),
-                        computed("times a year", spacePerM2Month == null ? 1 : MONTHS, ""));
-        Input maintenance = maintenance(stated, replacement, years);
-        double energy =
-                stated.figure(
-                        "energyPerHour",
-                        ENERGY,
-                        stated.of("power", powerKw, "kW"),
-                        loadFactor == null
-                                ? computed("load factor", 1, "")
-                                : stated.of("load factor", loadFactor, ""),
-                        stated.of("price of a kWh", energyPerKwh, "/kWh"));
-        double tools =
-                toolCost == null
-                        ? 0
-                        : stated.figure(
-                                "toolsPerHour",
-                                TOOL_LIFE,
-                                stated.of("cost of a set", toolCost, ""),
-                                stated.of("hours of its life", toolLifeHours, "h"));
         return stated.figure(
                 "machineRate",
                 Arithmetic.SUM,
-                ofAnHour(stated, "depreciation", depreciation, hours),
-                ofAnHour(stated, "interest", interest, hours),
-                ofAnHour(stated, "space", space, hours),
-                ofAnHour(stated, "maintenance", maintenance.value(), hours),
+                ofAnHour(stated, "depreciation", depreciation(stated, replacement), hours),
+                ofAnHour(stated, "interest", interest(stated, replacement), hours),
+                ofAnHour(stated, "space", space(stated), hours),
+                ofAnHour(stated, "maintenance", maintenance(stated, replacement).value(), hours),
                 ofAnHour(stated, "other", otherPerYear == null ? 0 : otherPerYear, hours),
-                computed("energy", energy, "/h"),
-                computed("tools", tools, "/h"));
+                energy(stated),
+                tools(stated));
+    }
+
+    private double depreciation(Stated stated, Input replacement) {
+        return stated.figure(
+                "depreciationPerYear",
+                DEPRECIATION,
+                replacement,
+                stated.of("scrapping cost", scrappingCost, ""),
+                stated.of("residual value", residualValue, ""),
+                years(stated));
+    }
+
+    private double interest(Stated stated, Input replacement) {
+        return stated.figure(
+                "interestPerYear",
+                INTEREST,
+                value(interestOn, stated, replacement),
+                stated.of("residual value", residualValue, ""),
+                stated.of("interest", interestPercent, "%"));
+    }
+
+    private double space(Stated stated) {
+        boolean byMonth = spacePerM2Month != null;
+        return stated.figure(
+                "spacePerYear",
+                SPACE,
+                stated.of("area", areaM2, "m²"),
+                byMonth
+                        ? stated.of("price of a m²", spacePerM2Month, "/month")
+                        : stated.of("price of a m²", spacePerM2Year, "/year"),
+                computed("times a year", byMonth ? MONTHS : 1, ""));
+    }
+
+    private Input energy(Stated stated) {
+        return stated.step(
+                "energy",
+                "energyPerHour",
+                ENERGY,
+                "/h",
+                stated.of("power", powerKw, "kW"),
+                loadFactor == null
+                        ? computed("load factor", 1, "")
+                        : stated.of("load factor", loadFactor, ""),
+                stated.of("price of a kWh", energyPerKwh, "/kWh"));
+    }
+
+    private Input tools(Stated stated) {
+        if (toolCost == null) {
+            return computed("tools", 0, "/h");
+        }
+        return stated.step(
+                "tools",
+                "toolsPerHour",
+                TOOL_LIFE,
+                "/h",
+                stated.of("cost of a set", toolCost, ""),
+                stated.of("hours of its life", toolLifeHours, "h"));
+    }
+
+    private Input years(Stated stated) {
+        return stated.of("years of life", lifeYears, "years");
     }
 
     private static Input ofAnHour(Stated stated, String name, double ofAYear, Input hours) {
@@ -234,7 +251,7 @@ public record MachineHourRate(
                 : stated.of("acquisition value", acquisitionValue, "");
     }
 
-    private Input maintenance(Stated stated, Input replacement, Input years) {
+    private Input maintenance(Stated stated, Input replacement) {
         if (maintenanceOverLife != null) {
             return stated.step(
                     "maintenance",
@@ -242,7 +259,7 @@ public record MachineHourRate(
                     MAINTENANCE_OVER_LIFE,
                     "",
                     stated.of("over the life", maintenanceOverLife, ""),
-                    years);
+                    years(stated));
         }
         if (maintenancePercent != null) {
             return stated.step(

@@ -194,7 +194,7 @@ record ShopBookWords(ShopBook book, ZoneId zone) {
     private static BuiltUp builtUp(
             String what, boolean counts, String caption, List<RateSteps.Step> steps) {
         return new BuiltUp(
-                what + (counts ? ": built" : ": stated, and how it could be built"),
+                what + (counts ? ": how it is built" : ": stated, and how it is built"),
                 caption,
                 steps);
     }

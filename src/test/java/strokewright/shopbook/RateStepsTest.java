@@ -52,11 +52,11 @@ class RateStepsTest {
                 .containsExactly(
                         "Running hours: 1 200 × 75 % = 900.0 h a year",
                         "Replacement value: 42 000 × 110 / 100 = 46 200.00",
-                        "Energy: 2.2 kW × 0.6 × 0.3 = 0.40 an hour",
                         "Depreciation: (46 200 + 800) / 12 years / 900 h = 4.35 an hour",
                         "Interest: 42 000 / 2 × 5 % / 900 h = 1.17 an hour",
                         "Space: 14 m² × 9 × 12 / 900 h = 1.68 an hour",
                         "Upkeep: 42 000 × 4 % / 900 h = 1.87 an hour",
+                        "Energy: 2.2 kW × 0.6 × 0.3 = 0.40 an hour",
                         "Machine rate:  = 9.46 an hour");
     }
 

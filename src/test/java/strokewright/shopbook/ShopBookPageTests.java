@@ -98,9 +98,9 @@ class ShopBookPageTests extends ServiceTest {
         visit.who.run(() -> books.change(built, "\"1\"", "built"));
 
         assertThat(visit.page("/shop-book"))
-                .contains("42.10\u00a0EUR", "Forming, labour: built")
-                .contains("Cutting, labour: stated, and how it could be built")
-                .contains("Allowance at the forming machine: built")
+                .contains("42.10\u00a0EUR", "Forming, labour: how it is built")
+                .contains("Cutting, labour: stated, and how it is built")
+                .contains("Allowance at the forming machine: how it is built")
                 .contains("<span>11</span> <span class=\"unit\">%</span>")
                 .contains("Where each idle minute is paid");
     }
