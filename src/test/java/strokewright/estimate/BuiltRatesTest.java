@@ -273,6 +273,27 @@ class BuiltRatesTest {
                 .containsExactly("/workCentres/0/labourRate");
     }
 
+    /** The bases that {@code docs/http.md} shows. */
+    @Test
+    void theBasesOfTheInterfacesPageCanBeUsed() throws java.io.IOException {
+        String page = java.nio.file.Files.readString(java.nio.file.Path.of("docs", "http.md"));
+        int from = page.indexOf("\"labourBasis\":{");
+        var shown =
+                EditedBook.JSON.readTree(
+                        "{" + page.substring(from, page.indexOf("```", from)) + "}");
+        EditedBook book =
+                EditedBook.small()
+                        .without("/workCentres/0/labourRate")
+                        .with("/workCentres/0/labourBasis", shown.get("labourBasis"))
+                        .without("/workCentres/0/machineRate")
+                        .with("/workCentres/0/machineBasis", shown.get("machineBasis"))
+                        .without("/times/machineAllowancePercent")
+                        .with("/times/machineAllowanceBasis", shown.get("machineAllowanceBasis"));
+
+        assertThat(ShopBookCheck.faults(book.book())).isEmpty();
+        assertThat(book.book().times().machineAllowance()).isEqualTo(21);
+    }
+
     private static Object basis(String which) {
         return which.equals("labour")
                 ? JsonMapper.shared().readValue(LABOUR, LabourRate.class)
