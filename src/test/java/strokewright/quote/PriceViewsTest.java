@@ -3,35 +3,31 @@ package strokewright.quote;
 import static org.assertj.core.api.Assertions.assertThat;
 import static strokewright.quote.Situations.JSON;
 import static strokewright.quote.Situations.roundFrame;
-import static strokewright.quote.Situations.surchargeBook;
 import static strokewright.quote.SmallShop.EN;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.ForQuantity;
-import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quote.PriceView.DriversView;
 import strokewright.quote.PriceView.FigureRow;
 import strokewright.quote.PriceView.ListRow;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Estimates here get a spread by hand, so that what is drawn can be told from the figures. */
 class PriceViewsTest {
 
-    private static final ShopBook BOOK = surchargeBook();
+    private static final ShopBook BOOK = SpreadByHand.BOOK;
 
     @Test
     void listHasEveryQuantityAndMarksTheMainOne() {
-        PriceView view = view(plain(roundFrame()));
+        PriceView view = view(SpreadByHand.plain(roundFrame()));
         assertThat(view.list()).extracting(ListRow::key).containsExactly(1, 2, 5, 12);
         assertThat(view.list())
                 .filteredOn(ListRow::main)
@@ -42,7 +38,7 @@ class PriceViewsTest {
 
     @Test
     void estimatesMadeBeforeSpreadWasReckonedHaveNone() {
-        PriceView view = view(plain(roundFrame()));
+        PriceView view = view(SpreadByHand.plain(roundFrame()));
         assertThat(view.spread()).isNull();
         assertThat(view.drivers()).isNull();
         assertThat(view.full().get(0).rows())
@@ -60,7 +56,7 @@ class PriceViewsTest {
                                         "quantities",
                                         JSON.valueToTree(IntStream.rangeClosed(1, 25).toArray())),
                         TakeOff.class);
-        PriceView view = view(plain(many), many);
+        PriceView view = view(SpreadByHand.plain(many), many);
         assertThat(view.full()).hasSize(7);
         assertThat(view.full().stream().mapToInt(t -> t.heads().size()).sum()).isEqualTo(25);
         assertThat(view.full())
@@ -75,7 +71,7 @@ class PriceViewsTest {
 
     @Test
     void spreadIsToldAsAnEstimatorWouldSayIt() {
-        PriceView view = view(spread(0.07));
+        PriceView view = view(SpreadByHand.spread(0.07));
         assertThat(view.spread().words().get(0))
                 .isEqualTo(
                         "Four times in five the work takes from 4.00 to 9.00 h; one time in ten it"
@@ -94,8 +90,12 @@ class PriceViewsTest {
 
     @Test
     void chanceOfLossIsNeverRoundedToNone() {
-        assertThat(view(spread(0.001)).list()).extracting(ListRow::loss).containsOnly("< 1 %");
-        assertThat(view(spread(0.0)).list()).extracting(ListRow::loss).containsOnly("0 %");
+        assertThat(view(SpreadByHand.spread(0.001)).list())
+                .extracting(ListRow::loss)
+                .containsOnly("< 1 %");
+        assertThat(view(SpreadByHand.spread(0.0)).list())
+                .extracting(ListRow::loss)
+                .containsOnly("0 %");
         assertThat(Words.timesInHundred(0.001)).isEqualTo("less than once in 200 times");
         assertThat(Words.timesInHundred(0.01)).isEqualTo("about once in 100 times");
         assertThat(Words.timesInHundred(0.999)).isEqualTo("nearly every time");
@@ -103,7 +103,7 @@ class PriceViewsTest {
 
     @Test
     void everyPercentileOfEveryQuantityStandsInTheTable() {
-        PriceView view = view(spread(0.07));
+        PriceView view = view(SpreadByHand.spread(0.07));
         assertThat(view.spread().percentiles()).hasSize(4 * 3);
         assertThat(view.spread().percentiles().get(0))
                 .satisfies(
@@ -116,7 +116,7 @@ class PriceViewsTest {
 
     @Test
     void lossIsHatchedOnlyWhereTheNetPriceIsInsideTheBand() {
-        Spreading inside = Spreading.of(main(spread(0.07)));
+        Spreading inside = Spreading.of(main(SpreadByHand.spread(0.07)));
         double net = inside.net().amount().doubleValue();
         String hatched = picture(inside, net * 0.8, net * 1.2);
         String safe = picture(inside, net * 0.5, net * 0.9);
@@ -127,7 +127,7 @@ class PriceViewsTest {
 
     @Test
     void picturesAreTheSameInWords() {
-        assertThat(view(spread(0.07)).spread().picture())
+        assertThat(view(SpreadByHand.spread(0.07)).spread().picture())
                 .contains(
                         "role=\"img\"",
                         "P10 4.00",
@@ -139,7 +139,8 @@ class PriceViewsTest {
 
     @Test
     void eightWidestDriversAreShownAndTheOthersFolded() {
-        DriversView drivers = view(driven(11, "bite of Soft shrinker in soft aluminium")).drivers();
+        DriversView drivers =
+                view(SpreadByHand.driven(11, "bite of Soft shrinker in soft aluminium")).drivers();
         assertThat(drivers.first()).hasSize(8);
         assertThat(drivers.rest()).hasSize(3);
         assertThat(drivers.first().get(0).name())
@@ -150,10 +151,10 @@ class PriceViewsTest {
 
     @Test
     void adviceNamesWhatToFindOut() {
-        assertThat(view(driven(1, "price of AL99.5-O")).drivers())
+        assertThat(view(SpreadByHand.driven(1, "price of AL99.5-O")).drivers())
                 .satisfies(d -> assertThat(d.byStrip()).isFalse())
                 .satisfies(d -> assertThat(d.advice()).contains("today's price"));
-        assertThat(view(driven(1, "TIG weld")).drivers().advice()).contains("Time it");
+        assertThat(view(SpreadByHand.driven(1, "TIG weld")).drivers().advice()).contains("Time it");
     }
 
     @Test
@@ -168,83 +169,6 @@ class PriceViewsTest {
                         .allSatisfy(t -> assertThat(t).isBetween(from - 1e-6, high + 1e-6));
             }
         }
-    }
-
-    // Estimates with a spread by hand -----------------------------------------------------------
-
-    private static Estimate plain(TakeOff takeOff) {
-        ObjectNode tree = JSON.valueToTree(Estimating.estimate(takeOff, BOOK));
-        tree.remove("drivers");
-        for (var quantity : tree.get("quantities")) {
-            ((ObjectNode) quantity).remove(List.of("spread", "lossChance", "priceHours", "spares"));
-            ((ObjectNode) quantity).put("reserveMinutes", 0.0);
-            ObjectNode hours = (ObjectNode) quantity.get("hours");
-            hours.retain("plan");
-        }
-        return read(tree);
-    }
-
-    private static Estimate spread(double lossChance) {
-        ObjectNode tree = JSON.valueToTree(plain(roundFrame()));
-        for (var quantity : tree.get("quantities")) {
-            ObjectNode q = (ObjectNode) quantity;
-            ObjectNode hours = (ObjectNode) q.get("hours");
-            hours.setAll(
-                    (ObjectNode)
-                            JSON.valueToTree(
-                                    Map.of(
-                                            "mean", 6.0, "p10", 4.0, "p50", 5.5, "p65", 6.5, "p80",
-                                            7.5, "p90", 9.0)));
-            q.set("spread", JSON.valueToTree(Map.of("cost", band(400), "price", band(600))));
-            q.put("lossChance", lossChance);
-        }
-        return read(tree);
-    }
-
-    private static Map<String, Object> band(double middle) {
-        return Map.of(
-                "mean",
-                eur(middle * 1.05),
-                "p10",
-                eur(middle * 0.7),
-                "p50",
-                eur(middle),
-                "p65",
-                eur(middle * 1.1),
-                "p80",
-                eur(middle * 1.3),
-                "p90",
-                eur(middle * 1.5));
-    }
-
-    private static Map<String, String> eur(double amount) {
-        return Map.of(
-                "amount", String.format(java.util.Locale.ROOT, "%.2f", amount), "currency", "EUR");
-    }
-
-    private static Estimate driven(int drivers, String first) {
-        ObjectNode tree = JSON.valueToTree(spread(0.07));
-        ArrayNode list = tree.putArray("drivers");
-        for (int i = 0; i < drivers; i++) {
-            list.add(
-                    JSON.valueToTree(
-                            Map.of(
-                                    "parameter",
-                                    i == 0 ? first : "standard " + i,
-                                    "lowHours",
-                                    4 + 0.1 * i,
-                                    "highHours",
-                                    8 - 0.1 * i,
-                                    "lowCost",
-                                    eur(300),
-                                    "highCost",
-                                    eur(500))));
-        }
-        return read(tree);
-    }
-
-    private static Estimate read(ObjectNode tree) {
-        return JSON.treeToValue(tree, Estimate.class);
     }
 
     private static PriceView view(Estimate estimate) {

@@ -195,6 +195,43 @@ class QuoteWorkbookTests {
         return LongStream.range(20260302L, 20260326L);
     }
 
+    @Test
+    void spreadAndChanceOfLossStandAsValuesBesideLivePrices() {
+        Estimate estimate = SpreadByHand.spread(0.07);
+        PricedItem item = new PricedItem(1, "Frame", false, roundFrame(), estimate, List.of());
+        OpenedWorkbook opened = open(quote(item), SpreadByHand.BOOK).calculate();
+
+        assertThat(opened.words("item_1_check")).startsWith("Matches the stored revision");
+        Row hours = opened.labelled(FIRST_ITEM, "Hours, P80");
+        assertThat(hours.getCell(4).getCellType()).isEqualTo(CellType.NUMERIC);
+        assertThat(hours.getCell(4).getNumericCellValue()).isEqualTo(7.5);
+        assertThat(opened.labelled(FIRST_ITEM, "Cost, mean").getCell(5).getNumericCellValue())
+                .isEqualTo(420.0);
+        assertThat(opened.chosen(FIRST_ITEM, "Chance of loss, %")).isEqualByComparingTo("7");
+        Estimate.Price price = item.main().price();
+        assertThat(opened.chosen(FIRST_ITEM, "Net price"))
+                .isEqualByComparingTo(
+                        price.offer()
+                                .minus(price.settlementDiscount())
+                                .minus(price.commission())
+                                .minus(price.tradeDiscount())
+                                .amount());
+    }
+
+    @Test
+    void estimatesWithoutSpreadHaveNoRowsOfIt() {
+        PricedItem item =
+                new PricedItem(
+                        1,
+                        "Frame",
+                        false,
+                        roundFrame(),
+                        SpreadByHand.plain(roundFrame()),
+                        List.of());
+        assertThat(open(quote(item), SpreadByHand.BOOK).texts(FIRST_ITEM))
+                .doesNotContain("How it may turn out", "Chance of loss, %");
+    }
+
     /** Of stock sheets by the sheet with breaks, by the kg less kept offcuts, and by mass. */
     @Test
     void metalIsReckonedAgainFromItsAmountAndPrice() {
