@@ -43,6 +43,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     any("/", EVERYBODY),
                     any("/me/**", EVERYBODY),
                     any("/take-off/**", ESTIMATOR, OWNER),
+                    any("/shop-book/draft/**", OWNER),
                     get("/shop-book/**", ESTIMATOR, OWNER),
                     any("/shop-book/**", OWNER),
                     post("/learning/test-strips/*/adopt", OWNER),

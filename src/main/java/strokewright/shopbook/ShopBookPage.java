@@ -9,6 +9,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import strokewright.access.Role;
 import strokewright.access.Shops;
+import strokewright.access.SignedIn;
 import strokewright.estimate.ShopBook;
 import strokewright.web.Place;
 
@@ -49,6 +50,7 @@ class ShopBookPage {
     private String page(Model model, ShopBook book) {
         List<EditionEntry> editions = books.list(Integer.MAX_VALUE, EDITIONS_SHOWN);
         model.addAttribute("book", book);
+        model.addAttribute("owner", SignedIn.current().role() == Role.OWNER);
         model.addAttribute("words", new ShopBookWords(book, shops.current().timeZone()));
         model.addAttribute("editions", editions);
         model.addAttribute("newest", editions.get(0).edition());

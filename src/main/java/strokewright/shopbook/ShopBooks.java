@@ -164,7 +164,7 @@ public class ShopBooks {
      * Two owners at once: the second waits here, and then sees the first's edition. Only those who
      * change the book wait; readers and new rows that refer to the shop do not.
      */
-    private void oneAtATime() {
+    void oneAtATime() {
         sql.sql("select id from shop where id = ? for no key update")
                 .param(SignedIn.current().shopId())
                 .query(UUID.class)
