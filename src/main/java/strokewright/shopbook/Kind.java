@@ -145,6 +145,9 @@ sealed interface Kind {
                         ? Kept.unread(typed, "is too large: at most 2147483647")
                         : JSON.numberNode(value.intValueExact());
             }
+            if (manner != Manner.PLAIN) {
+                value = value.setScale(DECIMALS_OF_A_LENGTH, RoundingMode.HALF_UP);
+            }
             return JSON.numberNode((percent ? value.movePointLeft(2) : value).stripTrailingZeros());
         }
 
