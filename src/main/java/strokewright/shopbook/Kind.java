@@ -1,6 +1,7 @@
 package strokewright.shopbook;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
