@@ -21,8 +21,8 @@ public final class TakeOffCheck {
     private static final int MOST_OPERATIONS = 500;
     private static final int MOST_QUANTITIES = 25;
     static final int LARGEST_QUANTITY = 100_000;
-    private static final double LONGEST_MM = 100_000;
-    private static final double LARGEST_RADIUS_MM = 1_000_000;
+    static final double LONGEST_MM = 100_000;
+    static final double LARGEST_RADIUS_MM = 1_000_000;
     private static final double LARGEST_MM2 = 1e9;
     private static final int MOST_SEGMENTS = 500;
     private static final int MOST_TEMPLATES = 500;

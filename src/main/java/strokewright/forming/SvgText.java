@@ -89,6 +89,18 @@ public final class SvgText {
     /** Matrix and visibility that hold within an element. */
     private record Inside(AffineTransform matrix, boolean visible, double unitsPerPx) {}
 
+    /**
+     * Path data in another size.
+     *
+     * @throws IllegalArgumentException where this is no path data, or becomes too long
+     */
+    public static String scaled(String path, double factor) {
+        StringBuilder out = new StringBuilder();
+        PathWriting.append(
+                out, path, AffineTransform.getScaleInstance(factor, factor), LONGEST_PATH);
+        return out.toString();
+    }
+
     /** Whether it is more than path data. */
     public static boolean isMarkup(String text) {
         return bare(text).startsWith("<");

@@ -3,6 +3,7 @@ package strokewright.quote;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import strokewright.estimate.AskedPrice;
@@ -10,6 +11,9 @@ import strokewright.estimate.AtMarketPrice;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.TakeOff;
+import strokewright.estimate.Variant;
+import strokewright.estimate.VariantComparison;
+import strokewright.estimate.Variants;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Api;
 import strokewright.web.Numbers;
@@ -27,6 +31,14 @@ class EstimatesApi {
     @PostMapping
     Estimate estimate(@RequestBody TakeOff takeOff) {
         return Estimating.estimate(takeOff, books.current());
+    }
+
+    record Asked(@Nullable TakeOff takeOff, @Nullable List<Variant> variants) {}
+
+    /** The take-off with something otherwise, up to {@link Variants#MOST} times, beside it. */
+    @PostMapping("/variants")
+    VariantComparison variants(@RequestBody Asked asked) {
+        return Variants.compare(asked.takeOff, asked.variants, books.current());
     }
 
     /**

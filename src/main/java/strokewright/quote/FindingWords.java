@@ -193,6 +193,28 @@ final class FindingWords {
             case "left-at-the-machine" -> "Nothing to shrink with heat: it stays at the machine.";
             case "pressed-instead" ->
                     "One stroke a piece instead of all forming; blank and other work as they were.";
+            case "already-so" -> "It is so already: nothing changes.";
+            case "size-stays" ->
+                    v.get("part")
+                            + " keeps its size, and so does all work on it: nothing on it hangs on"
+                            + " the size that changes.";
+            case "amount-follows" ->
+                    v.get("standard")
+                            + ": "
+                            + figure(v.get("to"))
+                            + " instead of "
+                            + figure(v.get("from"))
+                            + ".";
+            case "own-minutes-follow" ->
+                    "The own minutes follow the computed ones: "
+                            + figure(v.get("to"))
+                            + " instead of "
+                            + figure(v.get("from"))
+                            + ".";
+            case "over-full-turn" ->
+                    "At this radius the strip would go round "
+                            + (v.get("sweepDeg") instanceof Number n ? rounded(n, 0) : "")
+                            + "°: it runs into itself.";
             case "tool-without-cost" -> "What the tool costs has to be filled in.";
             default -> anyOther(finding);
         };

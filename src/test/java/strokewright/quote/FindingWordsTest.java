@@ -88,7 +88,12 @@ class FindingWordsTest {
                         "customers-metal",
                         "no-blank-to-nest",
                         "blank-over-sheet",
-                        "cheaper-at-break");
+                        "cheaper-at-break",
+                        "already-so",
+                        "size-stays",
+                        "amount-follows",
+                        "own-minutes-follow",
+                        "over-full-turn");
         for (String code : codes) {
             Finding finding = new Finding(code, Severity.NOTE, "/parts/0", Map.of());
             assertThat(new FindingWords(EN).text(finding))
