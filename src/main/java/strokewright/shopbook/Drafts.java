@@ -26,6 +26,7 @@ import strokewright.access.SignedIn;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.InvalidInput;
 import strokewright.web.Problem;
+import strokewright.web.VersionTag;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -332,20 +333,25 @@ class Drafts {
      * Makes the draft the next edition and is done with it.
      *
      * @param version of the draft that was looked through
-     * @throws Problem 412 when it was changed since, or another edition was added
+     * @return empty when it was changed since, or another edition was added
+     * @throws Over when there is no draft
      * @throws InvalidInput with every fault
      */
     @Transactional
-    public ShopBooks.Change adopt(long version, DraftReader reader, String note) {
+    public Optional<ShopBooks.Change> adopt(long version, DraftReader reader, String note) {
         books.oneAtATime();
         Facts facts = facts(OPEN).orElseThrow(Over::new);
         if (facts.version != version || facts.base != books.current().edition()) {
-            throw Problem.changedMeanwhile();
+            return Optional.empty();
         }
-        ShopBook book = reader.read(stored(facts)).book();
-        ShopBooks.Change change = books.change(book, "\"" + facts.base + "\"", note);
+        DraftReading reading = reader.read(stored(facts));
+        if (!reading.faults().isEmpty()) {
+            return Optional.empty();
+        }
+        ShopBooks.Change change =
+                books.change(reading.book(), new VersionTag(facts.base).toString(), note);
         delete(OPEN);
-        return change;
+        return Optional.of(change);
     }
 
     /** How the draft is read: in whose way of writing. */
