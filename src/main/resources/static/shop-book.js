@@ -176,10 +176,13 @@
 
     place();
 
-    // What was opened or added is what is to be typed in.
-    const target = window.location.hash && document.getElementById(window.location.hash.slice(1));
-    target?.querySelector?.("input:not([type=hidden]), select")?.focus();
-    if (target?.matches?.("input, select")) {
-        target.focus();
-    }
+    // What was opened or added is what is to be typed in; going to a place in the page comes after
+    // the load and would take the focus away again.
+    window.addEventListener("load", () => {
+        const target = window.location.hash && document.getElementById(window.location.hash.slice(1));
+        const field = target?.matches?.("input, select") ? target : target?.querySelector?.("input:not([type=hidden]), select");
+        if (field && document.activeElement === document.body) {
+            window.setTimeout(() => field.focus(), 0);
+        }
+    });
 })();

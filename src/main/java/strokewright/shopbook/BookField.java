@@ -102,6 +102,10 @@ record BookField(String path, String label, String unit, Kind kind, String help,
         return path.equals("origin");
     }
 
+    boolean isFigure() {
+        return kind instanceof Kind.Figure || kind instanceof Kind.Cash;
+    }
+
     boolean isText() {
         return kind instanceof Kind.Text;
     }

@@ -56,7 +56,7 @@ final class Differences {
 
     /**
      * @param name of the row, "old → new" where it changed
-     * @param fields that differ; of an added or removed row all that say something
+     * @param fields that differ; of an added or removed row all that say something beside its name
      */
     record Change(What what, String name, List<FieldChange> fields) {
 
@@ -349,6 +349,7 @@ final class Differences {
     private List<FieldChange> all(BookSection section, Map<String, JsonNode> row, boolean added) {
         return section.fields().stream()
                 .filter(f -> !BookTree.same(row.get(f.path()), null))
+                .filter(f -> !section.keys().contains(f.path()))
                 .map(
                         f -> {
                             String said = say(f, row.get(f.path()));

@@ -51,8 +51,10 @@ record Draft(int base, Currency currency, long version, Map<String, List<Row>> r
                     section, id, place, removed, newValues, version, page, changedBy, changedAt);
         }
 
-        Row living() {
-            return new Row(section, id, place, false, values, version, page, changedBy, changedAt);
+        /** As a page shows it that has not heard of a change yet, or of its removal. */
+        Row asKnown(long knownVersion) {
+            return new Row(
+                    section, id, place, false, values, knownVersion, page, changedBy, changedAt);
         }
     }
 

@@ -161,7 +161,7 @@ class DraftPage {
                         action.equals("mine") ? null : version,
                         there -> sent[0] = typed.in(where, there, with));
         if (kept.fate() != Drafts.Fate.KEPT) {
-            sent[0] = typed.in(where, kept.there(), with);
+            sent[0] = typed.in(where, kept.there(), with).asKnown(version);
             answer.setHeader(KEPT, "no");
             return refused(of, where, kept, sent[0], script.isPresent(), locale, model);
         }
@@ -219,8 +219,7 @@ class DraftPage {
         Map<String, List<Draft.Row>> rows = new LinkedHashMap<>(draft.rows());
         rows.computeIfPresent(
                 sent.section(),
-                (key, list) ->
-                        list.stream().map(r -> r.id() == sent.id() ? sent.living() : r).toList());
+                (key, list) -> list.stream().map(r -> r.id() == sent.id() ? sent : r).toList());
         return new Draft(draft.base(), draft.currency(), draft.version(), rows);
     }
 

@@ -113,7 +113,7 @@ final class DraftViews {
         return new DraftView.Section(
                 section,
                 section.inTable()
-                        .map(f -> new DraftView.Head(f.label(), f.unitIn(with), isFigure(f)))
+                        .map(f -> new DraftView.Head(f.label(), f.unitIn(with), f.isFigure()))
                         .toList(),
                 rows,
                 draft.all(section).stream()
@@ -163,16 +163,12 @@ final class DraftViews {
 
     private List<DraftView.Cell> cells(BookSection section, Draft.Row row) {
         return section.inTable()
-                .map(f -> new DraftView.Cell(said(f, row.values().get(f.path())), isFigure(f)))
+                .map(f -> new DraftView.Cell(said(f, row.values().get(f.path())), f.isFigure()))
                 .toList();
     }
 
     private String said(BookField field, @Nullable JsonNode value) {
         return Kept.isUnread(value) ? Kept.text(value) : field.kind().say(value, with);
-    }
-
-    private static boolean isFigure(BookField field) {
-        return field.kind() instanceof Kind.Figure || field.kind() instanceof Kind.Cash;
     }
 
     /** What a row is called: by what tells it apart, else by its number. */

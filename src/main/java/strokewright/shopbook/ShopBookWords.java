@@ -72,6 +72,15 @@ record ShopBookWords(ShopBook book, ZoneId zone) {
         return book.standards().stream().filter(s -> s.workCentre().equals(workCentre)).toList();
     }
 
+    /** Which hours prices are made from, as its page has it. */
+    public String priceFrom() {
+        BookField field =
+                BookParts.section(BookParts.PRICE_SCHEME)
+                        .flatMap(s -> s.field("priceFrom"))
+                        .orElseThrow();
+        return ((Kind.Choice) field.kind()).words().get(name(book.priceScheme().priceFrom()));
+    }
+
     public boolean surcharge() {
         return book.priceScheme().kind() == PriceScheme.Kind.SURCHARGE;
     }
