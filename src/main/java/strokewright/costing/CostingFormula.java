@@ -102,6 +102,16 @@ public enum CostingFormula implements Formula {
                     BigDecimal.valueOf(
                             new Practice(x[2].doubleValue(), x[3].intValue(), x[4].intValue())
                                     .sum(x[0].longValue(), x[1].longValue()))),
+    LEARNED_MINUTES(
+            "minutes × learned factor", "the shop's finished jobs", x -> x[0].multiply(x[1])),
+    SPARE_BLANKS(
+            "1 where most strain > its limit, or t < thinnest sheet without, or irreplaceable; else"
+                    + " 0; inputs most strain, limit, t, thinnest, irreplaceable (1 or 0)",
+            "common practice, no source",
+            x ->
+                    x[0].compareTo(x[1]) > 0 || x[2].compareTo(x[3]) < 0 || x[4].signum() > 0
+                            ? BigDecimal.ONE
+                            : BigDecimal.ZERO),
     HOURS(
             "minutes / 60",
             "arithmetic",

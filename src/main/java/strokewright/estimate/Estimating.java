@@ -41,25 +41,25 @@ public final class Estimating {
         }
         Planning planning = new Planning(parts);
         List<Worked> lines = new ArrayList<>();
+        List<SpareBlank> spares = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             List<Worked> worked = planning.worked(i);
             lines.addAll(worked);
             worked.forEach(w -> findings.addAll(w.line().findings()));
+            SpareBlank.of(book, takeOff.parts().get(i), worked).ifPresent(spares::add);
         }
         Metals metals = Metals.of(takeOff, book, findings);
         for (int i = 0; i < takeOff.assembly().size(); i++) {
-            lines.add(
-                    standard(book, null, 1, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
+            lines.add(standard(book, null, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
         }
         return new Reckoning(
-                takeOff, book, lines, planning.rounds(), planning.plan(), metals, findings);
+                takeOff, book, lines, planning.rounds(), planning.plan(), metals, spares, findings);
     }
 
     static Worked standard(
             ShopBook book,
-            @Nullable String part,
-            int perAssembly,
+            TakeOff.@Nullable Part part,
             int position,
             Operation.Standard operation) {
         Standard standard = book.standard(operation.standard()).orElseThrow();
@@ -88,7 +88,7 @@ public final class Estimating {
         }
         Estimate.Line line =
                 Estimate.Line.byStandard(
-                        part,
+                        part == null ? null : part.name(),
                         position,
                         standard,
                         setup,
@@ -98,7 +98,8 @@ public final class Estimating {
                         working.lines());
         return new Worked(
                 line,
-                perAssembly,
+                part == null ? 1 : part.perAssembly(),
+                part == null ? null : book.grade(part.grade()).orElseThrow().family(),
                 standard.machinePaced() ? each : 0,
                 null,
                 List.of(),

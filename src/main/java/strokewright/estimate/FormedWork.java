@@ -371,6 +371,7 @@ abstract class FormedWork {
         return new Worked(
                 line,
                 bench.part().perAssembly(),
+                bench.grade().family(),
                 total.pacedMinutes(),
                 bench.machine(),
                 phases(),

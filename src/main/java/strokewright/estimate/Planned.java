@@ -66,11 +66,7 @@ record Planned(
 
     Worked standard(int index) {
         return Estimating.standard(
-                book,
-                part.name(),
-                part.perAssembly(),
-                index + 1,
-                (Operation.Standard) part.operations().get(index));
+                book, part, index + 1, (Operation.Standard) part.operations().get(index));
     }
 
     /** Refusals say which other machine, or which other tool, could do it. */

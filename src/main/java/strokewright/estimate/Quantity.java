@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
 import strokewright.costing.MarketPrice;
@@ -40,6 +39,7 @@ final class Quantity {
     private final List<Worked> lines;
     private final List<Round> rounds;
     private final Metals metals;
+    private final List<SpareBlank> spares;
     private final int quantity;
 
     private final Working working = new Working();
@@ -48,9 +48,9 @@ final class Quantity {
     private final Map<Integer, Double> practised = new HashMap<>();
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
+    private final List<Input> reserve = new ArrayList<>();
     private final List<MarketPrice.LeastCharge> leastCharges = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
-    private final ToIntFunction<TakeOff.Part> spares = part -> 0;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
 
     Quantity(
@@ -59,6 +59,7 @@ final class Quantity {
             List<Worked> lines,
             List<Round> rounds,
             Metals metals,
+            List<SpareBlank> spares,
             int quantity) {
         this.takeOff = takeOff;
         this.book = book;
@@ -66,6 +67,7 @@ final class Quantity {
         this.lines = lines;
         this.rounds = rounds;
         this.metals = metals;
+        this.spares = spares;
         this.quantity = quantity;
         this.rates = new Rates(book, working);
         book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
@@ -94,12 +96,15 @@ final class Quantity {
         double setupMinutes =
                 working.figure("setupMinutes", Arithmetic.SUM, setup.toArray(Input[]::new));
         double runMinutes = working.figure("runMinutes", Arithmetic.SUM, run.toArray(Input[]::new));
+        double reserveMinutes =
+                working.figure("reserveMinutes", Arithmetic.SUM, reserve.toArray(Input[]::new));
         double total =
                 working.figure(
                         "minutes",
                         Arithmetic.SUM,
                         computed("set-up", setupMinutes, "min"),
-                        computed("run", runMinutes, "min"));
+                        computed("run", runMinutes, "min"),
+                        computed("reserve", reserveMinutes, "min"));
         double hours = working.figure("hours.plan", HOURS, computed("minutes", total, "min"));
         Currency currency = Objects.requireNonNull(book.currency());
         Bought bought = bought();
@@ -121,10 +126,10 @@ final class Quantity {
                 Cents.price(build, currency),
                 Money.rounded(build.priceEach(), currency),
                 working.lines(),
-                0,
+                reserveMinutes,
                 null,
                 bought.used(),
-                List.of(),
+                spares.stream().map(SpareBlank::shown).toList(),
                 List.of(),
                 takeOff.leadTimeDays(),
                 null,
@@ -135,11 +140,12 @@ final class Quantity {
     double exactCost() {
         toolChanges(Passing.cheaper(rounds, quantity, proves()));
         lines.forEach(this::charge);
-        return buildUp(metals.cost(quantity, spares)).total().doubleValue();
+        return buildUp(metals.cost(quantity, this::spares)).total().doubleValue();
     }
 
     private Bought bought() {
-        return metals.buy(quantity, spares, working);
+        spares.forEach(s -> s.blanks(working));
+        return metals.buy(quantity, this::spares, working);
     }
 
     /**
@@ -277,31 +283,82 @@ final class Quantity {
         Standard standard = line.standard();
         Input allowance = standard == null ? rates.machineAllowance() : rates.benchAllowance();
         int people = line.line().people();
+        String centre = line.line().workCentre();
         String name = name(line);
         double elapsed = 0;
         if (line.line().setupMinutes() != null && line.line().setupMinutes() > 0) {
             elapsed =
-                    standardMinutes(name + ".setupMinutes", line.line().setupMinutes(), allowance);
-            setUp(name, elapsed, people, line.line().workCentre());
+                    setUp(
+                            name,
+                            standardMinutes(
+                                    name + ".setupMinutes", line.line().setupMinutes(), allowance),
+                            people,
+                            centre);
         }
         double paced = line.elapsedPacedMinutes();
         double handPaced = line.elapsedMinutes() - paced;
         double runElapsed =
-                working.figure(
-                        name + ".runMinutes",
-                        RUN_MINUTES,
-                        computed("paced", paced, "min"),
-                        computed("pieces", pieces, ""),
-                        computed("hand-paced", handPaced, "min"),
-                        computed("practice", practised(line.perAssembly(), pieces), ""),
-                        allowance);
-        run(name, runElapsed, people, line.line().workCentre());
+                asLearned(
+                        line,
+                        name,
+                        working.figure(
+                                name + ".runMinutes",
+                                RUN_MINUTES,
+                                computed("paced", paced, "min"),
+                                computed("pieces", pieces, ""),
+                                computed("hand-paced", handPaced, "min"),
+                                computed("practice", practised(line.perAssembly(), pieces), ""),
+                                allowance));
+        run(name, runElapsed, people, centre);
         elapsed += runElapsed;
+        if (standard == null || standard.reserve()) {
+            reserve(name, runElapsed, pieces, people, centre);
+        }
         if (standard != null && standard.minimumCharge() != null) {
             minimumCharge(name, standard, elapsed, people);
         }
         offTheMachine(line.annealedBy(), line.line().annealMinutes(), "anneal", pieces, name);
         offTheMachine(line.dressedBy(), line.line().dressMinutes(), "dressing", pieces, name);
+    }
+
+    /** What finished jobs taught about this kind of work; the estimator's own minutes stand. */
+    private double asLearned(Worked line, String name, double minutes) {
+        if (line.line().override() != null) {
+            return minutes;
+        }
+        String kind = line.standard() == null ? line.line().type() : line.standard().name();
+        return book.learned(kind, line.family())
+                .map(l -> learned(name + ".learnedMinutes", minutes, l))
+                .orElse(minutes);
+    }
+
+    private double learned(String figure, double minutes, Learned learned) {
+        String jobs = learned.jobs() == null ? "" : " from " + learned.jobs() + " jobs";
+        return working.figure(
+                figure,
+                LEARNED_MINUTES,
+                computed("minutes", minutes, "min"),
+                new Input(
+                        "learned factor",
+                        learned.planFactor(),
+                        "",
+                        "learned" + jobs + ", " + Bench.origin(book, learned.origin())));
+    }
+
+    /** Rework and spoilt pieces, on forming and welding. */
+    private void reserve(String name, double runElapsed, int pieces, int people, String centre) {
+        double percent = pieces == 1 ? times.reserveOnePercent() : times.reserveMorePercent();
+        if (percent == 0 || runElapsed == 0) {
+            return;
+        }
+        double elapsed =
+                working.figure(
+                        name + ".reserveMinutes",
+                        PERCENT_OF,
+                        computed("run", runElapsed, "min"),
+                        new Input("reserve", percent, "%", Bench.origin(book, times.origin())));
+        reserve.add(computed(name, elapsed * people, "min"));
+        charges.get(centre).add(elapsed, people);
     }
 
     /** Anneals and dressing have a set-up of their own and never get quicker with practice. */
@@ -380,9 +437,15 @@ final class Quantity {
         return new Input(name, value, "", Bench.origin(book, times.origin()));
     }
 
-    private void setUp(String name, double elapsed, int people, String centre) {
+    /** Set-up has a learned factor of its own for the whole job. */
+    private double setUp(String name, double standardElapsed, int people, String centre) {
+        double elapsed =
+                book.learned(Learned.SETUP, null)
+                        .map(l -> learned(name + ".learnedSetupMinutes", standardElapsed, l))
+                        .orElse(standardElapsed);
         setup.add(computed(name, elapsed * people, "min"));
         charges.get(centre).add(elapsed, people);
+        return elapsed;
     }
 
     private void run(String name, double elapsed, int people, String centre) {
@@ -393,6 +456,14 @@ final class Quantity {
     private double standardMinutes(String figure, double normal, Input allowance) {
         return working.figure(
                 figure, STANDARD_MINUTES, computed("normal", normal, "min"), allowance);
+    }
+
+    /** Blanks of a part beyond its pieces. */
+    private int spares(TakeOff.Part part) {
+        return spares.stream()
+                .filter(s -> s.part() == part)
+                .mapToInt(s -> s.shown().blanks())
+                .sum();
     }
 
     private BigDecimal labour() {

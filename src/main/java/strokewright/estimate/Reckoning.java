@@ -19,6 +19,7 @@ public final class Reckoning {
     private final List<Round> rounds;
     private final Estimate.@Nullable Plan plan;
     private final Metals metals;
+    private final List<SpareBlank> spares;
     private final List<Finding> findings;
 
     Reckoning(
@@ -28,6 +29,7 @@ public final class Reckoning {
             List<Round> rounds,
             Estimate.@Nullable Plan plan,
             Metals metals,
+            List<SpareBlank> spares,
             List<Finding> findings) {
         this.takeOff = takeOff;
         this.book = book;
@@ -35,6 +37,7 @@ public final class Reckoning {
         this.rounds = List.copyOf(rounds);
         this.plan = plan;
         this.metals = metals;
+        this.spares = List.copyOf(spares);
         this.findings = List.copyOf(findings);
     }
 
@@ -87,6 +90,6 @@ public final class Reckoning {
     }
 
     private Quantity quantity(int quantity) {
-        return new Quantity(takeOff, book, lines, rounds, metals, quantity);
+        return new Quantity(takeOff, book, lines, rounds, metals, spares, quantity);
     }
 }

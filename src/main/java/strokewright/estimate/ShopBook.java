@@ -185,6 +185,18 @@ public record ShopBook(
                 .findFirst();
     }
 
+    /** What was learned about this kind of work: the line of the metal family goes first. */
+    public Optional<Learned> learned(String kind, @Nullable String family) {
+        return learned.stream()
+                .filter(l -> l.kind().equals(kind) && family != null && family.equals(l.family()))
+                .findFirst()
+                .or(
+                        () ->
+                                learned.stream()
+                                        .filter(l -> l.kind().equals(kind) && l.family() == null)
+                                        .findFirst());
+    }
+
     /** Where forming is booked and charged: the one the times name, else the first. */
     @JsonIgnore
     public WorkCentre formingCentre() {

@@ -10,6 +10,7 @@ import strokewright.quantity.Finding;
  * One line of the estimate with what the reckoning over quantities needs beside it.
  *
  * @param perAssembly pieces of it in one item
+ * @param family of its metal; null for work on the assembly
  * @param pacedMinutes part of the elapsed minutes of one piece that practice cannot shorten
  * @param machine null for a time standard
  * @param phases how each part of it went, with its tool; none for a time standard
@@ -20,6 +21,7 @@ import strokewright.quantity.Finding;
 record Worked(
         Estimate.Line line,
         int perAssembly,
+        @Nullable String family,
         double pacedMinutes,
         @Nullable Machine machine,
         List<Phase.Done> phases,
@@ -31,6 +33,7 @@ record Worked(
         return new Worked(
                 line.withFindings(findings),
                 perAssembly,
+                family,
                 pacedMinutes,
                 machine,
                 phases,

@@ -37,7 +37,11 @@ final class EditedBook {
     }
 
     static EditedBook of(ShopBook book) {
-        return new EditedBook(JSON.valueToTree(book));
+        return json(book);
+    }
+
+    static EditedBook json(Object document) {
+        return new EditedBook(JSON.valueToTree(document));
     }
 
     JsonNode root() {

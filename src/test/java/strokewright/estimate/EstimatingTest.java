@@ -81,11 +81,13 @@ class EstimatingTest {
 
     @ParameterizedTest(name = "seed {0}")
     @ValueSource(longs = {301, 302, 303})
-    void hoursAreSetUpAndRunAndAreAllCharged(long seed) {
+    void hoursAreSetUpRunAndReserveAndAreAllCharged(long seed) {
         for (Estimate estimate : estimates(seed)) {
             for (Estimate.ForQuantity q : estimate.quantities()) {
                 assertThat(q.hours().plan() * 60)
-                        .isCloseTo(q.setupMinutes() + q.runMinutes(), within(1e-6));
+                        .isCloseTo(
+                                q.setupMinutes() + q.runMinutes() + q.reserveMinutes(),
+                                within(1e-6));
                 assertThat(
                                 q.workCentres().stream()
                                         .mapToDouble(Estimate.AtCentre::labourHours)
@@ -242,10 +244,13 @@ class EstimatingTest {
         for (Estimate.ForQuantity q : estimate.quantities()) {
             int n = q.quantity();
             double factors = practice.sum(0, n);
-            double atMachine = (paced * n + (forming - paced) * factors) * 1.18 + 3 * 1.18;
+            double run = (paced * n + (forming - paced) * factors) * 1.18;
+            double reserve = run * (n == 1 ? 0.07 : 0.03);
+            double atMachine = run + reserve + 3 * 1.18;
             double atBench = (5 + 10) * 1.15 + 4 * 0.25 * n * 1.15 + 1.9 * 12 * factors * 1.15;
             assertThat(q.toolChanges()).isEqualTo(1);
             assertThat(q.setupMinutes()).isCloseTo(3 * 1.18 + 15 * 1.15, within(1e-9));
+            assertThat(q.reserveMinutes()).isCloseTo(reserve, within(1e-9));
             assertThat(q.hours().plan()).isCloseTo((atMachine + atBench) / 60, within(1e-9));
 
             double mass = 1.950 * 0.120 * 0.002 * 2710;
