@@ -220,6 +220,95 @@
         }
     }
 
+    // Instead ---------------------------------------------------------------------------------
+
+    const insteadField = document.getElementById("f-instead");
+
+    const insteadPanel = document.getElementById("instead-panel");
+    let insteadTurn = Promise.resolve(); // one after the other: each answer has the rows of the one before
+    let insteadWaits = false;
+
+    function askInstead(action) {
+        insteadTurn = insteadTurn.then(async () => {
+            insteadWaits = false;
+            const panel = document.getElementById("instead");
+            let answered = false;
+            panel.addEventListener("htmx:beforeSwap", (event) => { answered = event.detail.xhr.status === 200; });
+            await htmx.ajax("POST", panel.dataset.path, {
+                source: panel, target: panel, swap: "outerHTML settle:0ms", values: { do: action } })
+                .catch(() => {}); // told already, as for any other request
+            if (action !== "") {
+                changed(); // a key that overtook the answer was kept without its rows
+            }
+            return answered;
+        });
+        return insteadTurn;
+    }
+
+    /** On a request of its own, so that nobody waits for it while typing. */
+    function insteadAnew() {
+        if (insteadPanel?.open && !insteadWaits) {
+            insteadWaits = true;
+            askInstead("");
+        }
+    }
+
+    /** The field is free for the next at once; what is not understood comes back into it. */
+    async function putBeside(said) {
+        const field = said === null;
+        const text = field ? insteadField.value.trim() : said;
+        if (field) {
+            insteadField.value = "";
+        }
+        insteadField.focus();
+        const answered = await askInstead("instead add " + text);
+        const fault = !answered || document.getElementById("f-instead-fault").textContent !== "";
+        insteadField.toggleAttribute("aria-invalid", false);
+        if (fault) {
+            insteadField.setAttribute("aria-invalid", "true");
+            if (field && insteadField.value === "") {
+                insteadField.value = text;
+            }
+        }
+    }
+
+    async function removeInstead(action) {
+        await askInstead(action);
+        (document.querySelector("[data-instead] button") || insteadField).focus();
+    }
+
+    insteadPanel?.addEventListener("toggle", insteadAnew);
+    insteadPanel?.addEventListener("click", (event) => {
+        const action = event.target.closest("button")?.value || "";
+        if (action.startsWith("instead add")) {
+            event.preventDefault();
+            putBeside(action === "instead add" ? null : action.slice("instead add ".length));
+        } else if (action.startsWith("instead remove")) {
+            event.preventDefault();
+            removeInstead(action);
+        }
+    });
+
+    /** Within a variant: up and down to the others, Delete takes it out; Enter is the button's own. */
+    function insteadKey(event, variant) {
+        const next = { ArrowDown: variant.nextElementSibling, ArrowUp: variant.previousElementSibling }[event.key];
+        if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+            event.preventDefault();
+            (next?.querySelector("button") || insteadField).focus();
+        } else if (event.key === "Delete") {
+            event.preventDefault();
+            variant.querySelector("[data-instead-remove]").click();
+        }
+    }
+
+    document.addEventListener("keydown", (event) => {
+        if (insteadField && event.altKey && event.code === "KeyI") {
+            event.preventDefault();
+            insteadField.closest("details").open = true;
+            insteadField.focus();
+        }
+    });
+
     // Outlines --------------------------------------------------------------------------------
 
     const MOST_OF_A_FILE = 1 << 20;
@@ -391,6 +480,14 @@
         } else if (event.key === "Enter" && event.altKey) {
             event.preventDefault();
             add(document.getElementById("parts"), field.closest(".part"));
+        } else if (event.key === "Enter" && field === insteadField) {
+            event.preventDefault();
+            document.getElementById("add-instead").click();
+        } else if (field === insteadField && event.key === "ArrowDown") {
+            event.preventDefault();
+            document.querySelector("[data-instead] button")?.focus();
+        } else if (field.closest("[data-instead]")) {
+            insteadKey(event, field.closest("[data-instead]"));
         } else if (event.key === "Enter" && typing && field.closest("#shape")) {
             event.preventDefault();
             document.getElementById("add-shape").click();
@@ -414,7 +511,7 @@
     // Answers ---------------------------------------------------------------------------------
 
     document.addEventListener("htmx:configRequest", (event) => {
-        if (event.detail.elt === form) {
+        if (event.detail.elt === form || event.detail.elt.id === "instead") {
             turn.value = String(Date.now());
             event.detail.parameters["turn"] = turn.value;
         } else if (event.detail.elt.id === "add-shape") {
@@ -471,6 +568,9 @@
             document.getElementById(id)?.setAttribute("open", "");
         }
         place();
+        if (event.detail.requestConfig?.elt === form && event.detail.target?.id === "result") {
+            insteadAnew();
+        }
     });
 
     document.addEventListener("htmx:sendError", () => say("Not kept: the service cannot be reached. It is tried again with the next key."));

@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import strokewright.estimate.Route;
 import strokewright.quote.TakeOffDesk.Arrival;
 import strokewright.quote.TakeOffDesk.Sheet;
@@ -31,11 +32,13 @@ class QuoteItemPage {
     private final TakeOffDesk desk;
     private final Quotes quotes;
     private final RouteDesk routes;
+    private final InsteadDesk instead;
 
-    QuoteItemPage(TakeOffDesk desk, Quotes quotes, RouteDesk routes) {
+    QuoteItemPage(TakeOffDesk desk, Quotes quotes, RouteDesk routes, InsteadDesk instead) {
         this.desk = desk;
         this.quotes = quotes;
         this.routes = routes;
+        this.instead = instead;
     }
 
     @GetMapping
@@ -73,8 +76,12 @@ class QuoteItemPage {
             @PathVariable int position,
             @RequestParam(name = "do", defaultValue = "kept") String action,
             HttpServletRequest request,
-            Locale locale) {
+            Locale locale,
+            RedirectAttributes next) {
         Sheet sheet = sheet(number, position);
+        if (InsteadDesk.isMeant(action)) {
+            return instead.act(sheet, stored(number, position), action, request, locale, next);
+        }
         if (action.equals("fresh")) {
             desk.done(sheet);
             return "redirect:" + sheet.path();
@@ -102,6 +109,12 @@ class QuoteItemPage {
                 routes.older(sheet, reckoned.typed().at(VERSION), found.version().toString()));
         desk.done(sheet);
         return "redirect:/quotes/" + number;
+    }
+
+    private InsteadDesk.Stored stored(String number, int position) {
+        Quotes.Tagged found = draft(number);
+        return new InsteadDesk.Stored(
+                alternatives(found.document(), position), found.version().toString());
     }
 
     static List<Route> alternatives(QuoteDocument quote, int position) {

@@ -309,6 +309,7 @@ class RoutesPage {
         String view = desk.open(page, unkept, Arrival.of(typed, Optional.empty()), locale, model);
         model.addAttribute("customers", null); // it is for whom the item is for
         model.addAttribute("otherRoutes", false);
+        model.addAttribute("instead", null); // it is one already
         return view;
     }
 

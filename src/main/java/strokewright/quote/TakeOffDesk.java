@@ -100,6 +100,11 @@ class TakeOffDesk {
         model.addAttribute("startsOver", sheet.startsOver);
         model.addAttribute("before", drafts.hasBefore(sheet.place));
         model.addAttribute("otherRoutes", true);
+        Object fault = model.getAttribute("insteadFault");
+        model.addAttribute(
+                "instead",
+                new InsteadPanel.Maker(sheet.path + InsteadPage.PATH, reckoned, book, numbers)
+                        .panel(fault == null ? null : fault.toString()));
         return "quote/take-off";
     }
 
@@ -236,6 +241,11 @@ class TakeOffDesk {
 
     void keep(Sheet sheet, TypedTakeOff typed) {
         drafts.keep(sheet.place, UUID.randomUUID().toString(), 0, typed);
+    }
+
+    /** From the page that the request comes from. */
+    void keep(Sheet sheet, HttpServletRequest request, TypedTakeOff typed) {
+        drafts.keep(sheet.place, page(request), turn(request), typed);
     }
 
     private static Optional<String> customerFault(TypedTakeOff typed) {

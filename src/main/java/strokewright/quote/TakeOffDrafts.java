@@ -97,6 +97,30 @@ class TakeOffDrafts {
         }
     }
 
+    /** Puts a copy aside and goes on with the draft: it can be fetched back. */
+    @Transactional
+    public void copyAside(String place) {
+        SignedIn who = SignedIn.current();
+        forget(place + BEFORE);
+        sql.sql(
+                        """
+                        insert into take_off_draft
+                          (shop_id, login_id, place, page, turn, form, kept_at)
+                        select shop_id, login_id, ? || substr(place, ?), page, turn, form, kept_at
+                        from take_off_draft
+                        where shop_id = ? and login_id = ?
+                          and (place = ? or starts_with(place, ?))
+                        """)
+                .params(
+                        place + BEFORE,
+                        place.length() + 1,
+                        who.shopId(),
+                        who.userId(),
+                        place,
+                        place + ROUTES)
+                .update();
+    }
+
     /** Takes the one that was put aside, and puts the present one aside for it. */
     @Transactional
     public void bringBack(String place) {

@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.ResponseBody;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import strokewright.estimate.Route;
 import strokewright.forming.SvgText;
 import strokewright.quote.TakeOffDesk.Arrival;
@@ -36,12 +37,14 @@ class TakeOffPage {
     private final Quotes quotes;
     private final Once once;
     private final RouteDesk routes;
+    private final InsteadDesk instead;
 
-    TakeOffPage(TakeOffDesk desk, Quotes quotes, Once once, RouteDesk routes) {
+    TakeOffPage(TakeOffDesk desk, Quotes quotes, Once once, RouteDesk routes, InsteadDesk instead) {
         this.desk = desk;
         this.quotes = quotes;
         this.once = once;
         this.routes = routes;
+        this.instead = instead;
     }
 
     @GetMapping("/take-off")
@@ -70,7 +73,11 @@ class TakeOffPage {
     String act(
             @RequestParam(name = "do", defaultValue = "kept") String action,
             HttpServletRequest request,
-            Locale locale) {
+            Locale locale,
+            RedirectAttributes next) {
+        if (InsteadDesk.isMeant(action)) {
+            return instead.act(NEW, InsteadDesk.Stored.NONE, action, request, locale, next);
+        }
         if (!action.equals("save")) {
             return desk.act(NEW, action, request, locale);
         }
