@@ -26,6 +26,8 @@ public final class ShopBookDoubts {
     /** Less is how people round a percentage. */
     private static final double LEAST_OFF_PERCENT = 0.5;
 
+    private static final BigDecimal LEAST_OFF = new BigDecimal("0.01");
+
     private ShopBookDoubts() {}
 
     /** Every doubt; the book must be without faults ({@link ShopBookCheck}). */
@@ -111,7 +113,8 @@ public final class ShopBookDoubts {
 
     private static void offBasis(String at, Money stated, Money built, List<Finding> doubts) {
         BigDecimal off = stated.minus(built).amount().abs();
-        if (off.compareTo(built.amount().ulp()) > 0) { // a cent either way is rounding
+        // a hundredth, or the coin where there is no smaller one, is rounding
+        if (off.compareTo(built.amount().ulp().max(LEAST_OFF)) > 0) {
             doubts.add(
                     new Finding(
                             "rate-off-its-basis",
