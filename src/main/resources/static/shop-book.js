@@ -46,9 +46,15 @@
         for (const field of document.querySelectorAll(".book-row [aria-invalid]")) {
             field.removeAttribute("aria-invalid");
         }
-        for (const link of document.querySelectorAll("#faults [data-fault]")) {
-            const field = document.getElementById(link.dataset.fault);
-            if (field) {
+        for (const fault of document.querySelectorAll(".book-row > .fault")) {
+            fault.textContent = "";
+        }
+        for (const link of document.querySelectorAll("#faults [data-row]")) {
+            const field = document.getElementById(link.dataset.fault || "");
+            const row = document.getElementById("w-" + link.dataset.row);
+            if (!link.dataset.fault && row) {
+                row.textContent = link.nextElementSibling.textContent;
+            } else if (field) {
                 field.setAttribute("aria-invalid", "true");
                 document.getElementById(field.id + "-fault").textContent = link.nextElementSibling.textContent;
             }
@@ -160,6 +166,32 @@
     window.addEventListener("pagehide", () => {
         for (const row of unsent) {
             send(row);
+        }
+    });
+
+    // A row of a table is closed in place, once it is kept.
+    document.addEventListener("click", async (event) => {
+        const button = event.target.closest?.("tr.opened button[value=close]");
+        if (!button) {
+            return;
+        }
+        event.preventDefault();
+        const opened = button.closest("tr.opened");
+        const id = rowOf(button).id;
+        try {
+            if (await keepAll(null)) {
+                underWay.delete(rowOf(button));
+                await htmx.ajax("GET", opened.dataset.closed, { target: opened, swap: "outerHTML" });
+                document.getElementById(id)?.querySelector("a")?.focus();
+            }
+        } catch (e) {
+            say("Not kept: the service cannot be reached. Try again in a moment.");
+        }
+    });
+
+    document.addEventListener("htmx:load", (event) => {
+        if (event.detail.elt.matches?.("tr.opened")) {
+            event.detail.elt.querySelector("input:not([type=hidden]), select")?.focus();
         }
     });
 

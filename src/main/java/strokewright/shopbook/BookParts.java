@@ -22,6 +22,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import strokewright.shopbook.BookSection.Shape;
@@ -361,71 +362,33 @@ final class BookParts {
         return one(TIMES, "/times", "Times and limits", fields);
     }
 
+    /** The lines of the table of allowances, in the words of {@link AllowanceChoices}. */
     private static List<BookField> allowance(String at, String where) {
         String of = where + ": ";
-        return List.of(
-                built(at, of + "build-up", "none", "built up from the lines below"),
-                number(at + "/personalPercent", of + "personal needs", "%"),
-                number(at + "/fatiguePercent", of + "basic fatigue", "%"),
-                yesNo(at + "/standing", of + "standing"),
-                choiceOr(
-                        at + "/posture",
-                        of + "posture",
-                        "slightly awkward (not chosen)",
-                        words(
-                                "slightly-awkward", "slightly awkward",
-                                "awkward", "awkward, bent",
-                                "very-awkward", "very awkward: lying, stretching")),
-                number(at + "/liftedKg", of + "mass handled", "kg"),
-                choiceOr(
-                        at + "/light",
-                        of + "light",
-                        "slightly below what the work needs (not chosen)",
-                        words(
-                                "slightly-below", "slightly below what the work needs",
-                                "well-below", "well below",
-                                "inadequate", "quite inadequate")),
-                choiceOr(
-                        at + "/attention",
-                        of + "close attention",
-                        "fairly fine work (not chosen)",
-                        words(
-                                "fairly-fine", "fairly fine work",
-                                "fine", "fine or exacting",
-                                "very-fine", "very fine or very exacting")),
-                choiceOr(
-                        at + "/noise",
-                        of + "noise",
-                        "continuous (not chosen)",
-                        words(
-                                "continuous", "continuous",
-                                "intermittent-loud", "intermittent, loud",
-                                "intermittent-very-loud", "intermittent, very loud",
-                                "high-pitched-loud", "high-pitched, loud")),
-                choiceOr(
-                        at + "/mentalStrain",
-                        of + "mental strain",
-                        "none to speak of (not chosen)",
-                        words(
-                                "none", "none to speak of",
-                                "fairly-complex", "fairly complex",
-                                "complex", "complex, or wide attention",
-                                "very-complex", "very complex")),
-                choiceOr(
-                        at + "/monotony",
-                        of + "monotony",
-                        "low (not chosen)",
-                        words("low", "low", "medium", "medium", "high", "high")),
-                choiceOr(
-                        at + "/tediousness",
-                        of + "tediousness",
-                        "rather tedious (not chosen)",
-                        words(
-                                "rather-tedious", "rather tedious",
-                                "tedious", "tedious",
-                                "very-tedious", "very tedious")),
+        List<BookField> fields = new ArrayList<>();
+        fields.add(built(at, of + "build-up", "none", "built up from the lines below"));
+        fields.add(number(at + "/personalPercent", of + "personal needs", "%"));
+        fields.add(number(at + "/fatiguePercent", of + "basic fatigue", "%"));
+        for (AllowanceChoices.Line line : AllowanceChoices.of(null)) {
+            Map<String, String> words = new LinkedHashMap<>();
+            line.choices().forEach(c -> words.put(c.value(), c.words()));
+            String path = at + "/" + line.field();
+            fields.add(
+                    line.field().equals("standing")
+                            ? yesNo(path, of + "standing").saying(words.get("true"))
+                            : choiceOr(
+                                    path,
+                                    of + line.label().toLowerCase(Locale.ROOT),
+                                    "not chosen: 0 %",
+                                    words));
+        }
+        fields.add(
+                number(at + "/liftedKg", of + "mass handled", "kg")
+                        .saying("0 to 22 % by the table of masses"));
+        fields.add(
                 number(at + "/contingencyPercent", of + "small delays", "%")
                         .saying("while the job’s clock runs"));
+        return fields;
     }
 
     private static BookSection handling() {

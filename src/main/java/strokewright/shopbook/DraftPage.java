@@ -16,14 +16,12 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
-import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.servlet.ModelAndView;
 import strokewright.access.Documents;
 import strokewright.access.Shops;
 import strokewright.web.Numbers;
@@ -95,6 +93,38 @@ class DraftPage {
         return show(found(part), open, draft, kept(), null, locale, model);
     }
 
+    /** One row of a table, opened or closed, for the page's script: the page stays as it is. */
+    @GetMapping("/{part}/{section}/{id}")
+    String row(
+            @PathVariable String part,
+            @PathVariable String section,
+            @PathVariable int id,
+            @RequestParam String page,
+            @RequestParam(defaultValue = "false") boolean open,
+            Locale locale,
+            Model model) {
+        BookPart of = found(part);
+        Draft draft = drafts.now();
+        String key = found(part, section).key() + "-" + id;
+        Kind.With with = draft.with(Numbers.of(locale));
+        DraftViews views = new DraftViews(read(draft, locale), with, asides);
+        DraftView view = views.view(of, open ? Set.of(key) : Set.of(), page, null, null);
+        DraftView.Section where =
+                view.sections().stream()
+                        .filter(s -> s.of().key().equals(section))
+                        .findFirst()
+                        .orElseThrow();
+        model.addAttribute("view", view);
+        model.addAttribute("section", where);
+        model.addAttribute(
+                "row",
+                where.rows().stream()
+                        .filter(r -> r.id() == id)
+                        .findFirst()
+                        .orElseThrow(() -> Problem.notFound("This row")));
+        return "shopbook/draft-part :: one-row";
+    }
+
     private String show(
             BookPart part,
             Set<String> open,
@@ -118,10 +148,17 @@ class DraftPage {
             @PathVariable String part,
             @PathVariable String section,
             @RequestParam int base,
-            @RequestParam String page) {
+            @RequestParam String page,
+            HttpServletRequest request,
+            HttpServletResponse answer,
+            Model model) {
         BookSection where = found(part, section);
-        int id = drafts.add(new Drafts.By(base, page), where);
-        return opened(found(part), where, id);
+        try {
+            int id = drafts.add(new Drafts.By(base, page), where);
+            return opened(found(part), where, id);
+        } catch (Drafts.Over e) {
+            return over(request, answer, model);
+        }
     }
 
     /** Keeps a row, and does to it what its buttons say. */
@@ -139,9 +176,29 @@ class DraftPage {
             HttpServletResponse answer,
             Locale locale,
             Model model) {
+        Drafts.By by = new Drafts.By(base, page);
+        try {
+            return act(
+                    part, section, id, action, by, version, script, request, answer, locale, model);
+        } catch (Drafts.Over e) {
+            return over(request, answer, model);
+        }
+    }
+
+    private String act(
+            String part,
+            String section,
+            int id,
+            String action,
+            Drafts.By by,
+            long version,
+            Optional<String> script,
+            HttpServletRequest request,
+            HttpServletResponse answer,
+            Locale locale,
+            Model model) {
         BookPart of = found(part);
         BookSection where = found(part, section);
-        Drafts.By by = new Drafts.By(base, page);
         if (action.equals("restore")) {
             drafts.putBack(by, where, id);
             return opened(of, where, id);
@@ -254,13 +311,9 @@ class DraftPage {
     }
 
     /** What was typed is shown once more: it belongs to no draft that is still there. */
-    @ExceptionHandler(Drafts.Over.class)
-    ModelAndView over(HttpServletRequest request, HttpServletResponse response) {
-        response.setHeader(KEPT, "no");
-        boolean byScript = request.getHeader("HX-Request") != null;
-        ModelAndView answer =
-                new ModelAndView(
-                        byScript ? "shopbook/draft-over :: notice" : "shopbook/draft-over");
+    private static String over(
+            HttpServletRequest request, HttpServletResponse answer, Model model) {
+        answer.setHeader(KEPT, "no");
         Map<String, String> typed = new LinkedHashMap<>();
         request.getParameterMap()
                 .forEach(
@@ -269,8 +322,10 @@ class DraftPage {
                                 typed.put(labelOf(request, name.substring(1)), values[0]);
                             }
                         });
-        answer.addObject("typed", typed);
-        return answer;
+        model.addAttribute("typed", typed);
+        return request.getHeader("HX-Request") == null
+                ? "shopbook/draft-over"
+                : "shopbook/draft-over :: notice";
     }
 
     private static String labelOf(HttpServletRequest request, String path) {

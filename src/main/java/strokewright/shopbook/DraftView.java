@@ -46,7 +46,7 @@ record DraftView(
             List<Field> fields,
             List<String> faults,
             int faultCount,
-            RowAside.@Nullable Said said,
+            List<RowAside.Said> said,
             List<String> usedIn) {}
 
     record Cell(String text, boolean figure) {}
@@ -87,9 +87,15 @@ record DraftView(
 
     /**
      * @param field id of the field; null where the row or the section as a whole is meant
+     * @param row its key; null where the section as a whole is meant
      * @param href to the field, its row opened
      */
-    record Fault(@Nullable String field, String href, String where, String message) {}
+    record Fault(
+            @Nullable String field,
+            @Nullable String row,
+            String href,
+            String where,
+            String message) {}
 
     record Elsewhere(BookPart part, int count) {}
 

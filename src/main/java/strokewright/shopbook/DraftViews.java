@@ -78,20 +78,25 @@ final class DraftViews {
         String page = PATH + "/" + BookParts.partOf(section).key();
         if (told.row() == null) {
             return new DraftView.Fault(
-                    null, page + "#" + section.key(), section.title(), told.message());
+                    null, null, page + "#" + section.key(), section.title(), told.message());
         }
         String where = section.isOne() ? "" : title(section, told.row()) + ": ";
         String opened = section.isTable() ? "?open=" + key(told.row()) : "";
         if (told.path().isEmpty()) {
             return new DraftView.Fault(
                     null,
+                    key(told.row()),
                     page + opened + "#row-" + key(told.row()),
                     section.isOne() ? section.title() : title(section, told.row()),
                     told.message());
         }
         String id = fieldId(told.row(), told.path());
         return new DraftView.Fault(
-                id, page + opened + "#" + id, where + label(section, told.path()), told.message());
+                id,
+                key(told.row()),
+                page + opened + "#" + id,
+                where + label(section, told.path()),
+                told.message());
     }
 
     static String label(BookSection section, String path) {
@@ -145,20 +150,18 @@ final class DraftViews {
                 open ? fields(section, row) : List.of(),
                 message == null ? List.of() : List.of(message),
                 faults,
-                open && faults == 0 ? said(section, row) : null,
+                open && faults == 0 ? said(section, row) : List.of(),
                 open && section.isTable() ? uses(section, row) : List.of());
     }
 
-    private RowAside.@Nullable Said said(BookSection section, Draft.Row row) {
+    private List<RowAside.Said> said(BookSection section, Draft.Row row) {
         Integer at = reading.index().get(section.key() + " " + row.id());
         return at == null
-                ? null
+                ? List.of()
                 : asides.stream()
                         .filter(a -> a.section().equals(section.key()))
-                        .map(a -> a.of(reading.book(), at, with.numbers()))
-                        .filter(java.util.Objects::nonNull)
-                        .findFirst()
-                        .orElse(null);
+                        .flatMap(a -> a.of(reading.book(), at, with.numbers()).stream())
+                        .toList();
     }
 
     private List<DraftView.Cell> cells(BookSection section, Draft.Row row) {

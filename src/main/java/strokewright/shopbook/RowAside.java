@@ -1,7 +1,6 @@
 package strokewright.shopbook;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook;
 import strokewright.web.Numbers;
 
@@ -16,14 +15,8 @@ interface RowAside {
 
     /**
      * @param index of the row in its list; 0 for a single set of fields
-     * @return null when there is nothing to tell
      */
-    @Nullable Said of(ShopBook book, int index, Numbers numbers);
+    List<Said> of(ShopBook book, int index, Numbers numbers);
 
-    record Said(String title, List<Line> lines) {}
-
-    /**
-     * @param sum whether it is the result of the lines before it
-     */
-    record Line(String label, String value, boolean sum) {}
+    record Said(String title, List<RateSteps.Step> steps) {}
 }

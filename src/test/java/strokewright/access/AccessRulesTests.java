@@ -86,6 +86,8 @@ class AccessRulesTests extends ServiceTest {
         "/me,         yes, yes, yes, yes",
         "/users,      no,  yes, no,  no",
         "/shop-book,  yes, yes, no,  no",
+        "/shop-book/differences, yes, yes, no, no",
+        "/shop-book/draft, no, yes, no, no",
         "/take-off,   yes, yes, no,  no",
         "/learning/test-strips, yes, yes, no, no",
         "/nowhere,    no,  yes, no,  no",

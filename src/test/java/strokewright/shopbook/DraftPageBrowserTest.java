@@ -201,7 +201,9 @@ class DraftPageBrowserTest extends BrowserTest {
         shop.user(Role.OWNER).run(() -> books.change(long_, "\"1\"", "long"));
         Page page = window(DESK, "en-GB");
         signIn(page, shop, Role.OWNER);
-        page.navigate("/shop-book/draft/standards?open=standards-500#row-standards-500");
+        page.navigate("/shop-book/draft/standards");
+        page.getByRole(AriaRole.LINK, exactly("Change Work 500")).click(); // no new page
+        assertThat(page.locator("#f-standards-500-name")).isFocused();
         page.locator("#f-standards-500-minutesPerUnit").fill("7.5");
         assertThat(page.locator("#kept")).isVisible();
         page.locator("#f-standards-500-people").fill("2");
