@@ -44,7 +44,8 @@ class EstimatesApiTests extends ServiceTest {
             assertThat(quantity.at("/hours/plan").asDouble() * 60)
                     .isCloseTo(
                             quantity.at("/setupMinutes").asDouble()
-                                    + quantity.at("/runMinutes").asDouble(),
+                                    + quantity.at("/runMinutes").asDouble()
+                                    + quantity.at("/reserveMinutes").asDouble(),
                             within(1e-9));
             assertThat(quantity.at("/cost/specialDirect/amount").asString()).isEqualTo("85.00");
             assertThat(quantity.at("/priceEach/currency").asString()).isEqualTo("EUR");
@@ -109,7 +110,7 @@ class EstimatesApiTests extends ServiceTest {
                 "{'takeOff':FRAME,'quantity':0,'priceEach':{'amount':'0','currency':'USD'}} |"
                         + " /quantity /priceEach/amount /priceEach/currency",
                 "{'takeOff':FRAME,'priceEach':{'amount':'9','currency':'EUR'},"
-                        + "'priceTotal':{'amount':'1.1234567','currency':'EUR'}} |"
+                        + "'priceTotal':{'amount':'0','currency':'EUR'}} |"
                         + " /priceTotal /priceTotal/amount",
             })
     void namesEveryFaultOfAnAskedPrice(String asked, String pointers) {
