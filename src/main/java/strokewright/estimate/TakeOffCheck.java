@@ -127,7 +127,7 @@ public final class TakeOffCheck {
         faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
         if (part.blank() != null) {
             blank(at + "/blank", part.blank());
-        } else if (part.massKg() == null && part.fold() == null) {
+        } else if (part.massKg() == null) {
             faults.add(
                     at + "/massKg", "is missing: give the mass of one piece in kg, or its blank");
         }

@@ -110,6 +110,11 @@ class TakeOffCheckTest {
         assertThat(faults(takeOff)).isEmpty();
         part.remove("massKg");
         assertThat(faults(takeOff)).extracting(Fault::pointer).containsExactly("/parts/0/massKg");
+        part.set(
+                "fold",
+                JSON.readTree(
+                        "{\"lengthMm\":500,\"legsMm\":[50,80],\"bends\":[{\"radiusMm\":2}]}"));
+        assertThat(faults(takeOff)).extracting(Fault::pointer).containsExactly("/parts/0/massKg");
     }
 
     @Test
