@@ -351,7 +351,7 @@ public record Estimate(
 
     /**
      * Person-hours for the whole quantity: the plan, and how the simulation spreads around it; all
-     * but the plan null in estimates of method 1 and 2.
+     * but the plan null where no spread was reckoned.
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Hours(
