@@ -82,9 +82,14 @@ class InsteadPageBrowserTest extends BrowserTest {
     @Test
     void aLikelyOneIsOnePress() {
         Page page = frame(openShop());
-        page.keyboard().press("Alt+i");
+        // the panel is answered when it opens: a press belongs to what stands there afterwards
+        page.waitForResponse(
+                r -> r.url().contains("instead"), () -> page.keyboard().press("Alt+i"));
         assertThat(page.locator("#instead")).containsText("Now Ø 600 mm");
-        page.locator(".quick button", new Page.LocatorOptions().setHasText("DC04")).press("Enter");
+        Locator steel = page.locator(".quick button", new Page.LocatorOptions().setHasText("DC04"));
+        steel.focus();
+        assertThat(steel).isFocused();
+        page.keyboard().press("Enter");
         assertThat(page.locator("[data-instead]")).containsText("DC04");
         assertThat(page.locator("#f-instead")).isFocused();
         page.reload();
