@@ -1,6 +1,6 @@
 /**
- * Rates, practice curve, standard time and the build-up from cost to price. Pure functions over
- * plain numbers.
+ * Rates, practice curve, standard time, samples of the final check and the build-up from cost to
+ * price. Pure functions over plain numbers.
  */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked

@@ -1,7 +1,7 @@
 package strokewright.estimate;
 
-import com.fasterxml.jackson.annotation.JsonProperty;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.InspectionLevel;
 
 /**
  * How many pieces the final check looks at, and how much longer a finer tolerance takes.
@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Inspection(
         Integer everyPieceUpTo,
-        Level level,
+        InspectionLevel level,
         Double aqlPercent,
         Effort effort,
         @Nullable String origin) {
@@ -23,26 +23,9 @@ public record Inspection(
 
     public Inspection {
         everyPieceUpTo = everyPieceUpTo == null ? Integer.valueOf(8) : everyPieceUpTo;
-        level = level == null ? Level.II : level;
+        level = level == null ? InspectionLevel.II : level;
         aqlPercent = aqlPercent == null ? Double.valueOf(2.5) : aqlPercent;
         effort = effort == null ? new Effort(null, null, null, null) : effort;
-    }
-
-    public enum Level {
-        @JsonProperty("S-1")
-        S_1,
-        @JsonProperty("S-2")
-        S_2,
-        @JsonProperty("S-3")
-        S_3,
-        @JsonProperty("S-4")
-        S_4,
-        @JsonProperty("I")
-        I,
-        @JsonProperty("II")
-        II,
-        @JsonProperty("III")
-        III
     }
 
     /** Factor for each class of ISO 2768-1. */
