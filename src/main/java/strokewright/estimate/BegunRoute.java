@@ -40,9 +40,6 @@ public record BegunRoute(Route route, List<Finding> notes) {
 
     private static final int MOST_SEGMENTS = 100;
 
-    /** From here on a curve closes on itself; drawings round to the half degree. */
-    private static final double CLOSED_DEG = 359.5;
-
     public BegunRoute {
         notes = List.copyOf(notes);
     }
@@ -259,9 +256,9 @@ public record BegunRoute(Route route, List<Finding> notes) {
         }
 
         private static boolean closes(Operation operation) {
-            return operation instanceof CurveEdge edge
-                            && Math.toDegrees(edge.lengthMm() / edge.radiusMm()) >= CLOSED_DEG
-                    || operation instanceof TurnFlange flange && flange.sweepDeg() >= CLOSED_DEG;
+            return operation instanceof CurveEdge edge && FormedEdge.closes(edge)
+                    || operation instanceof TurnFlange flange
+                            && flange.sweepDeg() >= FormedEdge.CLOSED_DEG;
         }
 
         private static @Nullable Blank blank(@Nullable Blank whole, int n, double trims) {

@@ -14,7 +14,8 @@ import strokewright.sheet.Nest;
  * The result: every operation with its strokes and minutes, every quantity with hours, cost and
  * price, and what the calculation has to tell.
  *
- * @param operations in the order of the take-off, the assembly's last
+ * @param operations in the order of the work: part by part, the assembly's last, proposed lines
+ *     before and after those of the take-off
  * @param feasible false when any finding is a refusal
  * @param plan tools and order of one item; null without forming
  * @param folds development of every folded part
@@ -39,6 +40,11 @@ public record Estimate(
         drivers = drivers == null ? List.of() : List.copyOf(drivers);
     }
 
+    /** Lines that the take-off states, in its order; without those that a rule proposed. */
+    public List<Line> typed() {
+        return operations.stream().filter(l -> l.proposal() == null).toList();
+    }
+
     static boolean feasible(List<Finding> findings) {
         return findings.stream().noneMatch(f -> f.severity() == Severity.REFUSAL);
     }
@@ -49,7 +55,8 @@ public record Estimate(
      * of all {@code count} of them. Forming fields are null for a time standard and the reverse.
      *
      * @param part null for work on the assembly
-     * @param position counted from one within its part or within the assembly
+     * @param position counted from one within its part or within the assembly; proposed lines go on
+     *     from the typed ones
      * @param findMinutes to find and feel dents
      * @param annealMinutes off the machine: anneals, cooling, cleaning
      * @param dressMinutes off the machine: dressing out the marks of steel-faced tools

@@ -3,7 +3,9 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Proposal.Place;
 import strokewright.estimate.ShopBook.Standard;
+import strokewright.estimate.TakeOff.Part;
 import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Why.Input;
@@ -40,37 +42,88 @@ public final class Estimating {
             parts.add(Planned.of(book, takeOff.parts().get(i), "/parts/" + i));
         }
         Planning planning = new Planning(parts);
+        Proposing.Proposed proposed = Proposing.of(takeOff, book);
         List<Worked> lines = new ArrayList<>();
         List<SpareBlank> spares = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
             List<Worked> worked = planning.worked(i);
+            Part part = takeOff.parts().get(i);
+            int typed = part.operations().size();
+            lines.addAll(proposed(book, part, typed, proposed.parts().get(i), Place.BEFORE));
             lines.addAll(worked);
+            lines.addAll(proposed(book, part, typed, proposed.parts().get(i), Place.AFTER));
             worked.forEach(w -> findings.addAll(w.line().findings()));
             SpareBlank.of(book, takeOff.parts().get(i), worked).ifPresent(spares::add);
         }
         Metals metals = Metals.of(takeOff, book, findings);
-        for (int i = 0; i < takeOff.assembly().size(); i++) {
+        int typed = takeOff.assembly().size();
+        lines.addAll(0, proposed(book, null, typed, proposed.item(), Place.BEFORE));
+        for (int i = 0; i < typed; i++) {
             lines.add(standard(book, null, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
         }
+        lines.addAll(proposed(book, null, typed, proposed.item(), Place.AFTER));
+        findings.addAll(proposed.leftOut());
         return new Reckoning(
                 takeOff, book, lines, planning.rounds(), planning.plan(), metals, spares, findings);
     }
 
-    static Worked standard(
+    /**
+     * What the rules propose at one place of the work. Their positions go on from those of the
+     * typed lines, which so keep their own.
+     */
+    private static List<Worked> proposed(
             ShopBook book,
-            TakeOff.@Nullable Part part,
+            @Nullable Part part,
+            int typed,
+            List<Proposing.Line> proposed,
+            Place place) {
+        List<Worked> lines = new ArrayList<>();
+        for (int i = 0; i < proposed.size(); i++) {
+            Proposing.Line line = proposed.get(i);
+            if (line.rule().place() == place) {
+                Working working = new Working();
+                Input amount = Input.computed("amount", line.amount(book, working), "");
+                lines.add(
+                        standard(
+                                book,
+                                part,
+                                typed + i + 1,
+                                line.standard(),
+                                amount,
+                                line.rule().code(),
+                                working));
+            }
+        }
+        return lines;
+    }
+
+    static Worked standard(
+            ShopBook book, @Nullable Part part, int position, Operation.Standard operation) {
+        return standard(
+                book,
+                part,
+                position,
+                book.standard(operation.standard()).orElseThrow(),
+                Input.drawing("amount", operation.amount(), ""),
+                null,
+                new Working());
+    }
+
+    private static Worked standard(
+            ShopBook book,
+            @Nullable Part part,
             int position,
-            Operation.Standard operation) {
-        Standard standard = book.standard(operation.standard()).orElseThrow();
-        Working working = new Working();
+            Standard standard,
+            Input amount,
+            @Nullable String proposal,
+            Working working) {
         Input unit =
                 new Input(
                         "minutes per unit",
                         standard.minutesPerUnit(),
                         "min",
                         Bench.origin(book, standard.origin()));
-        Input amount = Input.drawing("amount", operation.amount(), "");
         boolean once = standard.unit().oncePerOrder();
         double setup = standard.setupMinutes();
         double each = 0;
@@ -93,8 +146,8 @@ public final class Estimating {
                         standard,
                         setup,
                         each,
-                        operation.amount(),
-                        null,
+                        amount.value(),
+                        proposal,
                         working.lines());
         return new Worked(
                 line,

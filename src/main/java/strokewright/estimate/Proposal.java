@@ -48,7 +48,7 @@ public record Proposal(
         VISIBLE,
         @JsonProperty("bends")
         BENDS,
-        /** Once for each distinct radius of the item that no template is held for. */
+        /** A formed edge with a radius that no template is held for. */
         @JsonProperty("radius")
         RADIUS,
         @JsonProperty("old-part")
@@ -68,19 +68,19 @@ public record Proposal(
     public enum Amount {
         @JsonProperty("one")
         ONE,
-        /** Straight cuts of the blank. */
+        /** Straight cuts of the blank: four. */
         @JsonProperty("cuts")
         CUTS,
-        /** Metres around the blank. */
+        /** Metres around the blank; around the disc where a square becomes one. */
         @JsonProperty("perimeter")
         PERIMETER,
         /** Metres around the discs to be dished. */
         @JsonProperty("circumference")
         CIRCUMFERENCE,
-        /** Metres of formed edge. */
+        /** Metres of formed edge, of those that the condition speaks of. */
         @JsonProperty("edge-length")
         EDGE_LENGTH,
-        /** Two for each formed edge that does not close. */
+        /** Two for a curved strip, and for each run of an outline, that does not close. */
         @JsonProperty("ends")
         ENDS,
         @JsonProperty("joints")
@@ -96,6 +96,7 @@ public record Proposal(
         /** kg of the piece. */
         @JsonProperty("mass")
         MASS,
+        /** One for each distinct radius that no template is held for. */
         @JsonProperty("templates")
         TEMPLATES,
         /** Places where parts meet: one fewer than pieces in an item. */

@@ -7,7 +7,8 @@ import strokewright.quantity.Formula;
 /** How a time standard's amount becomes minutes. */
 enum StandardFormula implements Formula {
     ONCE("set-up + minutes per unit × amount, once for the order", x -> x[0] + x[1] * x[2]),
-    EACH("minutes per unit × amount", x -> x[0] * x[1]);
+    EACH("minutes per unit × amount", x -> x[0] * x[1]),
+    PROPOSED("amount of the geometry × factor of the rule", x -> x[0] * x[1]);
 
     private final String text;
     private final ToDoubleFunction<double[]> function;

@@ -75,7 +75,7 @@ public final class TakeOffCheck {
             }
         }
         faults.withinIfGiven("/urgencyPercent", takeOff.urgencyPercent(), 0, 500);
-        leftOut("/leftOut", takeOff.leftOut());
+        leftOut("/leftOut", takeOff.leftOut(), true);
         faults.size("/heldTemplatesMm", takeOff.heldTemplatesMm(), 0, MOST_TEMPLATES);
         for (int i = 0; i < takeOff.heldTemplatesMm().size() && i < MOST_TEMPLATES; i++) {
             faults.over(
@@ -90,11 +90,22 @@ public final class TakeOffCheck {
         }
     }
 
-    /** A code that the shop book knows no more says nothing, so that old take-offs stay usable. */
-    private void leftOut(String at, List<String> codes) {
+    /** Where the shop book has no rules at all, as older editions, a code says nothing. */
+    private void leftOut(String at, List<String> codes, boolean ofItem) {
         faults.size(at, codes, 0, MOST_LEFT_OUT);
+        List<String> known =
+                book.proposals().stream()
+                        .filter(p -> p.when().ofItem() == ofItem)
+                        .map(Proposal::code)
+                        .toList();
         for (int i = 0; i < codes.size() && i < MOST_LEFT_OUT; i++) {
-            faults.text(at + "/" + i, codes.get(i));
+            if (faults.text(at + "/" + i, codes.get(i)) && !book.proposals().isEmpty()) {
+                faults.known(
+                        at + "/" + i,
+                        codes.get(i),
+                        known,
+                        ofItem ? "rule for the item" : "rule for a part");
+            }
         }
     }
 
@@ -134,7 +145,7 @@ public final class TakeOffCheck {
         if (part.fold() != null) {
             fold(at + "/fold", part.fold());
         }
-        leftOut(at + "/leftOut", part.leftOut());
+        leftOut(at + "/leftOut", part.leftOut(), false);
         faults.withinIfGiven(at + "/templateGapMm", part.templateGapMm(), 0, 1000);
         if (part.machine() != null) {
             faults.known(

@@ -248,8 +248,8 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
      * @return nothing where there are none, or where nothing computed is beside them
      */
     Optional<Varied> withOwnMinutes(Estimate before, Estimate after) {
-        List<Estimate.Line> were = stated(before);
-        List<Estimate.Line> are = stated(after);
+        List<Estimate.Line> were = before.typed();
+        List<Estimate.Line> are = after.typed();
         List<Finding> told = new ArrayList<>(notes);
         List<Part> changed = new ArrayList<>();
         int line = 0;
@@ -293,11 +293,6 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                         at,
                         Map.of("from", from, "to", minutes)));
         return Reshaped.with(work, new Operation.Override(minutes, work.override().reason()));
-    }
-
-    /** Without the lines that a rule proposed. */
-    private static List<Estimate.Line> stated(Estimate estimate) {
-        return estimate.operations().stream().filter(l -> l.proposal() == null).toList();
     }
 
     /** What the one has to tell and the other has not. */

@@ -115,6 +115,7 @@ final class FindingWords {
                             + joints(v)
                             + ".";
             case "outline-straight" -> "Nothing along this outline is bent enough to be worked.";
+            case "line-left-out" -> leftOut(v);
             case "no-metal-price" ->
                     "The shop book has no price for "
                             + v.get("grade")
@@ -327,6 +328,16 @@ final class FindingWords {
         return strain instanceof Number n
                 ? numbers.show(n.doubleValue() * 100, 1) + "\u00a0%"
                 : String.valueOf(strain);
+    }
+
+    private String leftOut(Map<String, Object> v) {
+        double each = ((Number) v.get("minutesEach")).doubleValue();
+        double once = ((Number) v.get("setupMinutes")).doubleValue();
+        String minutes =
+                (each > 0 ? numbers.show(each, 1) + " min each" : "")
+                        + (each > 0 && once > 0 ? " and " : "")
+                        + (once > 0 ? numbers.show(once, 1) + " min once" : "");
+        return v.get("standard") + " was taken out: " + minutes + " that nothing pays for.";
     }
 
     private String count(@Nullable Object value, String what) {

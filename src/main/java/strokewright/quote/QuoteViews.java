@@ -97,10 +97,11 @@ final class QuoteViews {
 
     private List<Drawn> drawn(PricedItem item, ShopBook book) {
         List<Drawn> drawn = new ArrayList<>();
+        List<Estimate.Line> typed = item.estimate().typed();
         int next = 0;
         for (TakeOff.Part part : item.takeOff().parts()) {
             for (Operation operation : part.operations()) {
-                Estimate.Line line = item.estimate().operations().get(next);
+                Estimate.Line line = typed.get(next);
                 String id = "outline-" + item.position() + "-" + ++next;
                 String picture = pictures.outline(operation, line, book, id);
                 if (picture != null) {

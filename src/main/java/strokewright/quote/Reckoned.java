@@ -124,8 +124,9 @@ record Reckoned(
     Map<String, Estimate.Line> lines() {
         Map<String, Estimate.Line> lines = new HashMap<>();
         if (estimate != null) {
-            for (int i = 0; i < estimate.operations().size(); i++) {
-                lines.put(read.operationRows().get(i), estimate.operations().get(i));
+            List<Estimate.Line> typed = estimate.typed();
+            for (int i = 0; i < typed.size(); i++) {
+                lines.put(read.operationRows().get(i), typed.get(i));
             }
         }
         return lines;
