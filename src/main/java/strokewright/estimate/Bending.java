@@ -2,6 +2,7 @@ package strokewright.estimate;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,5 +49,17 @@ public record Bending(
      * @param k distance of the neutral line from the inside, in sheet thicknesses
      */
     public record KFactor(
-            @Nullable String family, @Nullable Double upToRadiusOfThickness, @Nullable Double k) {}
+            @Nullable String family, @Nullable Double upToRadiusOfThickness, @Nullable Double k) {
+
+        boolean holds(@Nullable String otherFamily, double radiusOfThickness) {
+            return (family == null || family.equals(otherFamily))
+                    && (upToRadiusOfThickness == null
+                            || radiusOfThickness <= upToRadiusOfThickness);
+        }
+    }
+
+    /** The line that holds for a bend; nothing where the table has none for it. */
+    Optional<KFactor> kFactor(@Nullable String family, double radiusOfThickness) {
+        return kFactors.stream().filter(l -> l.holds(family, radiusOfThickness)).findFirst();
+    }
 }

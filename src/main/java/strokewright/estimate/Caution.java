@@ -51,6 +51,12 @@ public enum Caution {
             "Crushing: work only behind the guard or with both hands on the control, as the press's"
                     + " manual says; block the ram and lock off before mounting a tool. A tool is"
                     + " rated by its maker, not here."),
+    FOLDING(
+            "Folding",
+            "Pinch points between beam and blade, or punch and die: hands off the sheet at the bend,"
+                    + " guards and foot control as the machine's manual says. Long legs swing up fast:"
+                    + " stand clear, and hold small pieces with a back gauge or tongs, never by hand"
+                    + " between the tools."),
     OLD_PART(
             "Old part",
             "Old paint can hold lead. Never heat or weld a closed tank or one that held fuel."),
@@ -63,6 +69,7 @@ public enum Caution {
                     + " about strength.");
 
     private static final Pattern HEATING = Pattern.compile("\\bheat");
+    private static final Pattern FOLDS = Pattern.compile("\\b(fold|bend)");
     private static final Pattern PRESSING = Pattern.compile("\\bpress\\b");
     private static final Pattern ENTRUSTED =
             Pattern.compile(
@@ -128,8 +135,11 @@ public enum Caution {
      */
     public static Set<Caution> of(Part part, @Nullable Double massKg) {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
-        if (part.blank() != null) {
+        if (part.blank() != null || part.fold() != null) {
             cautions.add(SHARP_EDGES);
+        }
+        if (part.fold() != null) {
+            cautions.add(FOLDING);
         }
         double kg = massKg == null ? 0 : massKg;
         if (kg > 25) {
@@ -165,6 +175,9 @@ public enum Caution {
         }
         if (grade.filter(Caution::aluminium).isPresent() && grinds) {
             cautions.add(ALUMINIUM_DUST);
+        }
+        if (FOLDS.matcher(work).find()) {
+            cautions.add(FOLDING);
         }
         if (PRESSING.matcher(work).find()) {
             cautions.add(PRESS);

@@ -458,9 +458,11 @@ public record Estimate(
     /**
      * A folded part.
      *
+     * @param lengthMm along the bend lines
      * @param developedMm flat length across the bends
      */
-    public record Folded(String part, double developedMm, List<Bent> bends, List<Why> why) {
+    public record Folded(
+            String part, double lengthMm, double developedMm, List<Bent> bends, List<Why> why) {
 
         public Folded {
             bends = List.copyOf(bends);
@@ -471,8 +473,16 @@ public record Estimate(
     /**
      * One bend of a folded part.
      *
+     * @param radiusMm inside
+     * @param k place of the neutral line in half thicknesses from the inside, as in DIN 6935
+     * @param kFactor the same in thicknesses: half of k
+     * @param setbackMm from where the bend begins to where the outside leg is measured to
+     * @param allowanceMm length in the bend itself
      * @param compensationMm what it adds to the outside legs, mostly negative
-     * @param forceKn to press it in a die
+     * @param deductionMm the same with the other sign
+     * @param lineMm where its middle lies on the blank, from the edge of the first leg
+     * @param forceKn to press it in a die of that opening along its length
+     * @param shortestLegMm that reaches over the die
      * @param minimumRadiusMm smallest inside radius of the metal; null where unknown
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -480,8 +490,15 @@ public record Estimate(
             double openingDeg,
             double radiusMm,
             double k,
+            double kFactor,
+            double setbackMm,
+            double allowanceMm,
             double compensationMm,
+            double deductionMm,
+            double lineMm,
+            double dieOpeningMm,
             double forceKn,
+            double shortestLegMm,
             @Nullable Double minimumRadiusMm) {}
 
     /** What is charged at one work centre for the whole quantity. */

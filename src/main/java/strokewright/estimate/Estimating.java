@@ -32,11 +32,12 @@ public final class Estimating {
      *
      * @throws InvalidInput naming every fault of the take-off, if it cannot be worked with
      */
-    public static Reckoning reckon(TakeOff takeOff, ShopBook book) {
-        List<strokewright.quantity.Fault> faults = TakeOffCheck.faults(takeOff, book);
+    public static Reckoning reckon(TakeOff stated, ShopBook book) {
+        List<strokewright.quantity.Fault> faults = TakeOffCheck.faults(stated, book);
         if (!faults.isEmpty()) {
             throw new InvalidInput(faults);
         }
+        TakeOff takeOff = Folding.withBlanks(stated, book);
         List<Planned> parts = new ArrayList<>();
         for (int i = 0; i < takeOff.parts().size(); i++) {
             parts.add(Planned.of(book, takeOff.parts().get(i), "/parts/" + i));
@@ -55,6 +56,7 @@ public final class Estimating {
             lines.addAll(proposed(book, part, typed, proposed.parts().get(i), Place.AFTER));
             worked.forEach(w -> findings.addAll(w.line().findings()));
             SpareBlank.of(book, takeOff.parts().get(i), worked).ifPresent(spares::add);
+            findings.addAll(FoldLimits.of(stated.parts().get(i), "/parts/" + i, book));
         }
         Metals metals = Metals.of(takeOff, book, findings);
         int typed = takeOff.assembly().size();

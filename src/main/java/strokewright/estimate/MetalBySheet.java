@@ -363,7 +363,11 @@ final class MetalBySheet {
             for (int i = 0; i < counts.length; i++) {
                 inputs.add(computed("blanks of " + parts.get(i).name(), counts[i], ""));
                 inputs.add(drawing("length", parts.get(i).blank().lengthMm(), "mm"));
-                inputs.add(drawing("width", parts.get(i).blank().widthMm(), "mm"));
+                double width = parts.get(i).blank().widthMm();
+                inputs.add(
+                        Folding.isDeveloped(parts.get(i), book)
+                                ? computed("width", width, "mm")
+                                : drawing("width", width, "mm"));
             }
             return inputs.toArray(Input[]::new);
         }

@@ -57,7 +57,7 @@ public final class Reckoning {
                 plan,
                 quantities,
                 all,
-                List.of(),
+                Folding.of(takeOff, book),
                 List.of());
     }
 

@@ -113,13 +113,40 @@ public record TakeOff(
             irreplaceable = irreplaceable != null && irreplaceable;
             leftOut = copy(leftOut);
         }
+
+        /** Bends of one piece; 0 without a fold. */
+        public int bendCount() {
+            return fold == null ? 0 : fold.bends().size();
+        }
+
+        Part withBlank(@Nullable Blank other) {
+            return new Part(
+                    name,
+                    perAssembly,
+                    grade,
+                    thicknessMm,
+                    massKg,
+                    other,
+                    surface,
+                    edge,
+                    templateGapMm,
+                    tolerance,
+                    supply,
+                    machine,
+                    operations,
+                    fold,
+                    grain,
+                    irreplaceable,
+                    leftOut);
+        }
     }
 
     /**
      * What is folded of a flat blank along parallel bend lines.
      *
      * @param lengthMm along the bend lines
-     * @param legsMm outside lengths, one more than bends
+     * @param legsMm outside lengths, one more than bends: to the sharp corner outside, at a bend
+     *     that opens less than 90° to the outermost line of the bend
      * @param bends in their order between the legs
      */
     public record Fold(@Nullable Double lengthMm, List<Double> legsMm, List<FoldBend> bends) {
@@ -133,14 +160,24 @@ public record TakeOff(
     /**
      * One bend.
      *
-     * @param openingDeg angle between the legs, 180 for flat; 90 when left out
+     * @param openingDeg angle between the legs, 180 for flat, 0 for folded back; 90 when left out
      * @param radiusMm inside
+     * @param way up when left out; changes how it looks, not its length
      */
-    public record FoldBend(Double openingDeg, @Nullable Double radiusMm) {
+    public record FoldBend(Double openingDeg, @Nullable Double radiusMm, Way way) {
 
         public FoldBend {
             openingDeg = openingDeg == null ? Double.valueOf(90) : openingDeg;
+            way = way == null ? Way.UP : way;
         }
+    }
+
+    /** Which way a bend goes, seen from the first leg. */
+    public enum Way {
+        @JsonProperty("up")
+        UP,
+        @JsonProperty("down")
+        DOWN
     }
 
     /** Where the grain of the sheet has to lie. */

@@ -138,12 +138,13 @@ public final class TakeOffCheck {
         faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
         if (part.blank() != null) {
             blank(at + "/blank", part.blank());
-        } else if (part.massKg() == null) {
+        } else if (part.massKg() == null && part.fold() == null) {
             faults.add(
                     at + "/massKg", "is missing: give the mass of one piece in kg, or its blank");
         }
         if (part.fold() != null) {
             fold(at + "/fold", part.fold());
+            developed(at + "/fold/legsMm", part);
         }
         leftOut(at + "/leftOut", part.leftOut(), false);
         faults.withinIfGiven(at + "/templateGapMm", part.templateGapMm(), 0, 1000);
@@ -181,9 +182,22 @@ public final class TakeOffCheck {
         for (int i = 0; i < fold.bends().size() && i < MOST_BENDS; i++) {
             TakeOff.FoldBend bend = fold.bends().get(i);
             if (faults.present(at + "/bends/" + i, bend, "openingDeg and radiusMm")) {
-                faults.over(at + "/bends/" + i + "/openingDeg", bend.openingDeg(), 0, 180);
+                faults.within(at + "/bends/" + i + "/openingDeg", bend.openingDeg(), 0, 180);
                 faults.within(at + "/bends/" + i + "/radiusMm", bend.radiusMm(), 0, 10_000);
             }
+        }
+    }
+
+    /** The bends may take more than the legs have. */
+    private void developed(String at, Part part) {
+        double mm = Folding.developedMm(part, book);
+        if (Double.isNaN(mm)) {
+            return; // something else is wrong, and told
+        }
+        if (!(mm > 0)) {
+            faults.add(at, "leave nothing to bend: the radii take more than the legs have");
+        } else if (mm > LONGEST_MM) {
+            faults.add(at, "are longer together than 100000 mm");
         }
     }
 

@@ -148,13 +148,7 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
             if (part.massKg() != null) {
                 return part.massKg();
             }
-            double mm2 =
-                    part.blank() != null
-                            ? part.blank().areaMm2()
-                            : part.fold().lengthMm()
-                                    * part.fold().legsMm().stream()
-                                            .mapToDouble(Double::doubleValue)
-                                            .sum();
+            double mm2 = Folding.withBlank(part, book).blank().areaMm2();
             return mm2 * part.thicknessMm() * density(part.grade()) / 1e9;
         }
 

@@ -6,14 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Folding;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.ShopBook.Grade;
-import strokewright.estimate.TakeOff.Blank;
 import strokewright.estimate.TakeOff.Part;
-import strokewright.sheet.Mass;
 
 /** The cautions of a whole item, each with the parts and lines that call it up. */
 final class Cautions {
@@ -23,8 +21,9 @@ final class Cautions {
     static Map<Caution, Set<String>> of(PricedItem item, ShopBook book) {
         Map<Caution, Set<String>> found = new EnumMap<>(Caution.class);
         Caution.of(item.takeOff()).forEach(c -> found.put(c, new LinkedHashSet<>()));
-        for (Part part : item.takeOff().parts()) {
-            add(found, Caution.of(part, massKg(part, book)), part.name());
+        for (Part typed : item.takeOff().parts()) {
+            Part part = Folding.withBlank(typed, book);
+            add(found, Caution.of(part, Folding.massKg(part, book)), part.name());
         }
         for (Estimate.Line line : item.estimate().operations()) {
             for (Optional<Grade> grade : gradesOf(line, item.takeOff().parts(), book)) {
@@ -64,20 +63,5 @@ final class Cautions {
                         .filter(part -> line.part() == null || part.name().equals(line.part()))
                         .map(part -> book.grade(part.grade()))
                         .toList();
-    }
-
-    private static @Nullable Double massKg(Part part, ShopBook book) {
-        Blank blank = part.blank();
-        if (part.massKg() != null || blank == null) {
-            return part.massKg();
-        }
-        return book.grade(part.grade())
-                .map(
-                        grade ->
-                                Mass.kg(
-                                        blank.lengthMm() * blank.widthMm(),
-                                        part.thicknessMm(),
-                                        grade.densityKgM3()))
-                .orElse(null);
     }
 }

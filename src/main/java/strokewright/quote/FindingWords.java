@@ -114,6 +114,35 @@ final class FindingWords {
                             + " that the folder takes: "
                             + joints(v)
                             + ".";
+            case "bend-radius-too-small" -> tightBend(v);
+            case "bend-force-over-press" ->
+                    "Bending "
+                            + mm(v.get("lengthMm"))
+                            + " at once takes "
+                            + kn(v.get("forceKn"))
+                            + " in a die of "
+                            + mm(v.get("dieOpeningMm"))
+                            + "; the press has "
+                            + kn(v.get("pressForceKn"))
+                            + ".";
+            case "leg-shorter-than-die" ->
+                    legs(v)
+                            + ": it does not reach over the shoulder of a die of "
+                            + mm(v.get("dieOpeningMm"))
+                            + ". A narrower die, or a folder with a beam, may do it.";
+            case "leg-inside-bend" -> legs(v) + ": its bends alone take more than that.";
+            case "blank-not-developed" ->
+                    "The blank of "
+                            + size(v.get("lengthMm"), v.get("widthMm"))
+                            + " stands; the fold develops to "
+                            + size(v.get("foldLengthMm"), v.get("developedMm"))
+                            + ".";
+            case "no-k-factor" ->
+                    "The shop book has no K-factor for "
+                            + v.get("grade")
+                            + " at a radius of "
+                            + figure(v.get("radiusOfThickness"))
+                            + " thicknesses: developed by DIN 6935.";
             case "outline-straight" -> "Nothing along this outline is bent enough to be worked.";
             case "line-left-out" -> leftOut(v);
             case "no-metal-price" ->
@@ -252,6 +281,36 @@ final class FindingWords {
                 + " to fold or to join, and that takes no time here.";
     }
 
+    private String tightBend(Map<String, Object> v) {
+        boolean several = v.get("bends") instanceof Number n && n.intValue() > 1;
+        return v.get("grade")
+                + ", "
+                + mm(v.get("thicknessMm"))
+                + ", may crack at an inside radius under "
+                + mm(v.get("smallestMm"))
+                + "; "
+                + (several
+                        ? count(v.get("bends"), "bend") + " are tighter, down to "
+                        : "this bend has ")
+                + mm(v.get("radiusMm"))
+                + ("along-bend".equals(v.get("grain"))
+                        ? ". The grain lies along the bend here; across the grain it takes a tighter"
+                                + " one."
+                        : ". Lay the bend across the grain of the sheet.");
+    }
+
+    private String legs(Map<String, Object> v) {
+        boolean several = v.get("legs") instanceof Number n && n.intValue() > 1;
+        return "A leg of "
+                + mm(v.get("legMm"))
+                + " is short"
+                + (several ? ", the worst of " + figure(v.get("legs")) : "");
+    }
+
+    private String kn(@Nullable Object value) {
+        return value instanceof Number n ? rounded(n, 1) + "\u00a0kN" : String.valueOf(value);
+    }
+
     private String joints(Map<String, Object> v) {
         return count(v.get("pieces"), "piece")
                 + " and "
@@ -282,6 +341,12 @@ final class FindingWords {
             case "tool" -> "with the tool “" + value + "”";
             case "crownTool" -> "with the tool “" + value + "” for the crown";
             case "stretchTool" -> "with the tool “" + value + "” for what stretches";
+            case "legMm" -> size("by a leg", true, value, 1);
+            case "lengthMm" ->
+                    code.equals("blank-not-developed")
+                            ? "by a blank length of " + mm(value)
+                            : size("by a length", false, value, 1);
+            case "widthMm" -> "by a blank width of " + mm(value);
             case "heightMm" -> size("by a flange height", false, value, 1);
             case "radiusMm" -> size("by a radius", true, value, 1);
             case "startRadiusMm" -> size("by a starting radius", true, value, 1);

@@ -14,10 +14,10 @@ import strokewright.estimate.AskedPrice;
 import strokewright.estimate.AtMarketPrice;
 import strokewright.estimate.Caution;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Folding;
 import strokewright.estimate.FormingHours;
 import strokewright.estimate.Operation;
 import strokewright.estimate.ShopBook;
-import strokewright.estimate.ShopBook.Grade;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Part;
 import strokewright.quantity.Fault;
@@ -37,7 +37,6 @@ import strokewright.quote.TakeOffView.RowView;
 import strokewright.quote.TakeOffView.SlotView;
 import strokewright.quote.TakeOffView.WorkedOut;
 import strokewright.quote.TakeOffView.WorkingView;
-import strokewright.sheet.Mass;
 import strokewright.web.Numbers;
 import strokewright.web.Reading;
 
@@ -333,12 +332,13 @@ final class TakeOffViews {
     // Slots -----------------------------------------------------------------------------------
 
     private SlotView partSlot(String row) {
-        Part part = parts.get(row);
-        if (part == null) {
+        Part typedPart = parts.get(row);
+        if (typedPart == null) {
             return slot(row, List.of(), Set.of(), List.of(), WorkingView.EMPTY);
         }
+        Part part = Folding.withBlank(typedPart, book);
         List<Figure> figures = new ArrayList<>();
-        Double kg = massKg(part);
+        Double kg = Folding.massKg(part, book);
         if (kg != null) {
             figures.add(new Figure("one piece", numbers.show(kg, 2), "kg"));
         }
@@ -354,23 +354,6 @@ final class TakeOffViews {
             figures.add(new Figure("thickness", numbers.show(part.thicknessMm()), "mm"));
         }
         return slot(row, figures, Caution.of(part, kg), List.of(), WorkingView.EMPTY);
-    }
-
-    private @Nullable Double massKg(Part part) {
-        if (part.massKg() != null) {
-            return part.massKg();
-        }
-        TakeOff.Blank blank = part.blank();
-        Optional<Grade> grade = book.grade(part.grade());
-        if (blank == null
-                || blank.lengthMm() == null
-                || blank.widthMm() == null
-                || part.thicknessMm() == null
-                || grade.isEmpty()) {
-            return null;
-        }
-        return Mass.kg(
-                blank.lengthMm() * blank.widthMm(), part.thicknessMm(), grade.get().densityKgM3());
     }
 
     private SlotView extraSlot(String row) {

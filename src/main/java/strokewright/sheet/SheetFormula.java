@@ -4,7 +4,10 @@ import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import strokewright.quantity.Formula;
 
-/** What is bought of sheet, each figure by name. Lengths in mm, areas in mm², masses in kg. */
+/**
+ * What is bought of sheet and what becomes of it in a bend, each figure by name. Lengths in mm,
+ * areas in mm², masses in kg, angles in degrees: β between the legs, 180° for flat.
+ */
 public enum SheetFormula implements Formula {
     SHEET_MASS(
             "length × width × thickness × density / 10⁹",
@@ -28,7 +31,68 @@ public enum SheetFormula implements Formula {
     KEPT_SHARE(
             "area of kept offcuts / (sheets × length × width)",
             "arithmetic",
-            x -> x[0] / (x[1] * x[2] * x[3]));
+            x -> x[0] / (x[1] * x[2] * x[3])),
+
+    // Bends.
+    DIN_K(
+            "0.65 + 0.5·log₁₀(r/t), but not under 0; 1 where r/t > 5",
+            "DIN 6935:2011-10",
+            x -> x[0] > 5 * x[1] ? 1 : Math.max(0, 0.65 + 0.5 * Math.log10(x[0] / x[1]))),
+    K_OF_DIN(
+            "k / 2",
+            "DIN 6935:2011-10: its k counts half thicknesses, a K-factor whole ones",
+            x -> x[0] / 2),
+    OUTSIDE_SETBACK(
+            "(r + t)·tan((180° − β)/2) where β is 90° or more, else r + t; inputs β, r, t",
+            "geometry: legs are measured to the sharp corner outside, under 90° to the outermost"
+                    + " line of the bend, as in DIN 6935",
+            x -> (x[1] + x[2]) * (x[0] >= 90 ? Math.tan(turned(x[0]) / 2) : 1)),
+    DIN_COMPENSATION(
+            "π·(180 − β)/180·(r + k·t/2) − 2·setback; 0 where β > 165°; inputs β, r, k, t, setback",
+            "DIN 6935:2011-10, v",
+            x -> x[0] > 165 ? 0 : turned(x[0]) * (x[1] + x[2] * x[3] / 2) - 2 * x[4]),
+    ALLOWANCE_IN_BEND("v + 2·setback", "geometry", x -> x[0] + 2 * x[1]),
+    BEND_ALLOWANCE(
+            "π·(180 − β)/180·(r + K·t); inputs β, r, K, t",
+            "length of the neutral line in the bend (geometry)",
+            x -> turned(x[0]) * (x[1] + x[2] * x[3])),
+    BEND_COMPENSATION("allowance − 2·setback", "geometry", x -> x[0] - 2 * x[1]),
+    DEVELOPED_LENGTH("Σ outside legs + Σ v of the bends", "DIN 6935:2011-10", SheetFormula::sum),
+    BEND_LINE(
+            "line before + half of its v + leg + half of its own v",
+            "geometry: the middle of the allowance",
+            x -> x[0] + x[1] / 2 + x[2] + x[3] / 2),
+    DIE_OPENING("thicknesses × t", "common practice, no source", x -> x[0] * x[1]),
+    BEND_FORCE(
+            "k·Rm·L·t² / W / 1000, kN; inputs k, Rm, L, t, W",
+            "Kalpakjian & Schmid, Manufacturing Engineering and Technology, eq. 16.7 (from memory)",
+            x -> x[0] * x[1] * x[2] * x[3] * x[3] / x[4] / 1000),
+    SHORTEST_LEG(
+            "W / (2·sin(β/2)), where β < 90° less (r + t)·(1/tan(β/2) − 1), but not under W/2; β"
+                    + " from 30° on; inputs W, β, r, t",
+            "geometry: the leg still lies on the die's shoulder when it is bent",
+            x -> shortestLeg(x[0], Math.max(x[1], 30), x[2] + x[3])),
+    SMALLEST_BEND_RADIUS(
+            "thicknesses × t", "the shop's own smallest radius of the grade", x -> x[0] * x[1]);
+
+    private static double turned(double openingDeg) {
+        return Math.toRadians(180 - openingDeg);
+    }
+
+    private static double sum(double[] x) {
+        double sum = 0;
+        for (double value : x) {
+            sum += value;
+        }
+        return sum;
+    }
+
+    private static double shortestLeg(double die, double openingDeg, double outsideRadius) {
+        double half = Math.toRadians(openingDeg) / 2;
+        double toShoulder = die / (2 * Math.sin(half));
+        double beyondBend = openingDeg < 90 ? outsideRadius * (1 / Math.tan(half) - 1) : 0;
+        return Math.max(toShoulder - beyondBend, die / 2);
+    }
 
     private final String text;
     private final String source;

@@ -1,4 +1,4 @@
-/** Mass of sheet, gauges, blanks on stock sheets. Pure functions over plain numbers. */
+/** Mass of sheet, gauges, bends, blanks on stock sheets. Pure functions over plain numbers. */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked
 package strokewright.sheet;

@@ -123,8 +123,8 @@ class MethodDocumentTest {
     }
 
     @Test
-    void hasAnEdgeAPriceADishAnOutlineAndTwoRoutes() {
-        assertThat(examples()).hasSize(5);
+    void hasAnEdgeAPriceADishAnOutlineAFoldAndTwoRoutes() {
+        assertThat(examples()).hasSize(6);
         assertThat(takeOffs().flatMap(e -> e.worked.operations().stream()).map(Estimate.Line::type))
                 .contains("curve-edge", "dish", "follow-outline");
         assertThat(takeOffs()).allMatch(e -> e.worked.feasible());
@@ -286,15 +286,17 @@ class MethodDocumentTest {
                     .toList();
         }
 
-        /** Of all forming, or of one quantity. */
+        /** Of all forming and folds, or of one quantity. */
         private Stream<Why> working(int quantity) {
             return quantity > 0
                     ? worked.quantities().stream()
                             .filter(q -> q.quantity() == quantity)
                             .flatMap(q -> q.why().stream())
-                    : worked.operations().stream()
-                            .filter(line -> line.standard() == null)
-                            .flatMap(line -> line.why().stream());
+                    : Stream.concat(
+                            worked.operations().stream()
+                                    .filter(line -> line.standard() == null)
+                                    .flatMap(line -> line.why().stream()),
+                            worked.folds().stream().flatMap(fold -> fold.why().stream()));
         }
 
         private List<Double> ofRoutes(int quantity, String figure) {

@@ -20,7 +20,7 @@ class StarterBookFaultsTests {
     private static final String STARTER = "/shop-book/starter.json";
     private static final Set<String> CHOICES = Set.of("kind", "surface", "unit", "priceFrom");
     private static final Set<String> HAVE_DEFAULTS =
-            Set.of("/priceScheme/kind", "/priceScheme/priceFrom");
+            Set.of("/bending/method", "/priceScheme/kind", "/priceScheme/priceFrom");
 
     @Test
     void hasNoFaultAndNoDoubt() {
