@@ -85,7 +85,7 @@
         const isPart = list.dataset.new === "part";
         const before = after && after.querySelector("[data-kind]");
         const kind = before ? before.value : "curve-edge";
-        const key = freeKey({ part: "p", extra: "e", segment: "s" }[list.dataset.new] || "o");
+        const key = freeKey({ part: "p", extra: "e", segment: "s", bend: "b" }[list.dataset.new] || "o");
         const row = fresh(templateOf(list, kind), isPart ? key : partKey(list), lineKey(list) || key, key);
         if (after) {
             after.after(row);
@@ -94,7 +94,7 @@
         }
         if (isPart) {
             copyMetal(row);
-            add(row.querySelector("[data-list]"), null);
+            add(row.querySelector('[data-new="line"]'), null);
         }
         ready(row);
         firstField(row).focus();
@@ -494,7 +494,10 @@
         } else if (event.key === "Enter" && typing) {
             event.preventDefault();
             if (row) {
-                const inside = row.querySelector(":scope > [data-list]");
+                const fold = field.closest(".fold");
+                const inside = fold && !fold.contains(row)
+                    ? fold.querySelector("[data-list]")
+                    : row.querySelector(":scope > [data-list]");
                 add(inside || row.parentElement, inside ? null : row);
             } else {
                 firstField(document.getElementById("parts")).focus();

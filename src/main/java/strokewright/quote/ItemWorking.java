@@ -15,10 +15,12 @@ import strokewright.web.Numbers;
 /**
  * The working of one item: every line of work and every quantity with its reasons.
  *
+ * @param folds development of each folded part
  * @param plan tools and order; null without forming
  */
 record ItemWorking(
         String currency,
+        List<LineWorking> folds,
         List<LineWorking> lines,
         @Nullable PlanView plan,
         List<QuantityWorking> quantities) {
@@ -63,14 +65,29 @@ record ItemWorking(
 
         ItemWorking item(Estimate estimate) {
             List<LineWorking> lines = new ArrayList<>();
+            List<LineWorking> folds = new ArrayList<>();
+            for (Estimate.Folded fold : estimate.folds()) {
+                folds.add(fold(fold, "fold-" + (folds.size() + 1)));
+            }
             for (Estimate.Line line : estimate.operations()) {
                 lines.add(line(line, "line-" + (lines.size() + 1)));
             }
             return new ItemWorking(
                     estimate.quantities().get(0).priceEach().currency().getCurrencyCode(),
+                    folds,
                     lines,
                     PlanView.of(estimate, "plan", numbers),
                     estimate.quantities().stream().map(this::quantity).toList());
+        }
+
+        private LineWorking fold(Estimate.Folded fold, String id) {
+            return new LineWorking(
+                    id,
+                    fold.part() + ", folded",
+                    "",
+                    List.of(),
+                    List.of(new FoldPicture(numbers).blank(fold, id)),
+                    workings.of(fold.why()));
         }
 
         private LineWorking line(Estimate.Line line, String id) {

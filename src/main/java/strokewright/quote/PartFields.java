@@ -80,7 +80,31 @@ final class PartFields {
                             "Metal from",
                             new Option("shop", "the shop"),
                             new Option("customer", "the customer")),
-                    choice("machine", "Machine", PartFields::machines));
+                    choice("machine", "Machine", PartFields::machines),
+                    choice(
+                            "grain",
+                            "Grain",
+                            new Option("free", "lies as it comes"),
+                            new Option("along-length", "along the blank’s length")),
+                    choice(
+                            "irreplaceable",
+                            "Metal again",
+                            new Option("false", "can be bought"),
+                            new Option("true", "cannot be bought")));
+
+    /** What is folded of a part, before its first bend. */
+    static final List<Field> FOLD =
+            List.of(
+                    length("fold/lengthMm", "Bend length", ""),
+                    length("fold/firstLegMm", "First leg", "").saying("outside"));
+
+    /** A bend and the leg behind it. */
+    static final List<Field> BEND =
+            List.of(
+                    number("openingDeg", "Opens", "°", "90"),
+                    length("radiusMm", "Inside radius", ""),
+                    choice("way", "Goes", new Option("", "up"), new Option("down", "down")),
+                    length("legMm", "Next leg", ""));
 
     static final List<Field> EXTRA =
             List.of(

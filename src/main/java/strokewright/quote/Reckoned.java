@@ -43,7 +43,7 @@ record Reckoned(
         if (faults.isEmpty()) {
             return estimated(typed, all, all, faults, Set.of(), book);
         }
-        Set<String> leftOut = rowsOf(faults, all);
+        Set<String> leftOut = rowsOf(faults, all, typed);
         TakeOffReading.Read rest = TakeOffReading.read(typed, book, numbers, leftOut);
         if (leftOut.isEmpty() || !faults(rest, typed, book).isEmpty()) {
             return new Reckoned(typed, all.takeOff(), faults, null, all, Set.of());
@@ -96,9 +96,10 @@ record Reckoned(
 
     /**
      * The innermost row of each fault, of an outline all of it; of own minutes that are half typed,
-     * they alone.
+     * they alone, and of a fold it alone where the part has its blank or mass without it.
      */
-    private static Set<String> rowsOf(List<Fault> faults, TakeOffReading.Read read) {
+    private static Set<String> rowsOf(
+            List<Fault> faults, TakeOffReading.Read read, TypedTakeOff typed) {
         Set<String> rows = new LinkedHashSet<>();
         for (Fault fault : faults) {
             read.pathOf().values().stream()
@@ -109,10 +110,22 @@ record Reckoned(
                             row ->
                                     TakeOffReading.isOwn(fault.pointer())
                                             ? row + TakeOffReading.OWN
-                                            : row)
+                                            : fault.pointer()
+                                                                    .startsWith(
+                                                                            row
+                                                                                    + TakeOffReading
+                                                                                            .FOLD
+                                                                                    + "/")
+                                                            && hasMass(row, typed)
+                                                    ? row + TakeOffReading.FOLD
+                                                    : row)
                     .ifPresent(rows::add);
         }
         return rows;
+    }
+
+    private static boolean hasMass(String part, TypedTakeOff typed) {
+        return !typed.isEmpty(part + "/massKg") || !typed.isEmpty(part + "/blank/lengthMm");
     }
 
     /** Whether it can be saved as a quote: nothing is wrong and nothing missing. */

@@ -22,7 +22,16 @@ record ShapeAdding(
 
     /** What a fresh part holds without anybody having typed into it. */
     private static final Set<String> CHOSEN =
-            Set.of("grade", "surface", "edge", "tolerance", "supply", "type", "sense");
+            Set.of(
+                    "grade",
+                    "surface",
+                    "edge",
+                    "tolerance",
+                    "supply",
+                    "type",
+                    "sense",
+                    "grain",
+                    "irreplaceable");
 
     /** Of the panel, what the next shape likely has too. */
     private static final Set<String> STAYS = Set.of("type", "grade", "thicknessMm");

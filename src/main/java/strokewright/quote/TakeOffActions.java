@@ -46,6 +46,9 @@ final class TakeOffActions {
         if (list.matches("/parts/[A-Za-z0-9]+/operations/[A-Za-z0-9]+/segments")) {
             return typed.withRow(list, 's', "lengthMm", "");
         }
+        if (list.matches("/parts/[A-Za-z0-9]+/fold/bends")) {
+            return typed.withRow(list, 'b', "legMm", "");
+        }
         return switch (list) {
             case "/assembly" -> typed.withRow(list, 'o', "standard", "");
             case "/extras" -> typed.withRow(list, 'e', "name", "");

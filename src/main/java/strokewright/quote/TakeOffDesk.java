@@ -82,6 +82,7 @@ class TakeOffDesk {
         model.addAttribute("newPart", views.newPart());
         model.addAttribute("newLines", views.newLines());
         model.addAttribute("newSegment", views.newSegment());
+        model.addAttribute("newBend", views.newBend());
         model.addAttribute("newAssemblyLine", views.newAssemblyLine());
         model.addAttribute("newExtra", views.newExtra());
         model.addAttribute("page", UUID.randomUUID().toString());

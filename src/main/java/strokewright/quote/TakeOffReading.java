@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Folding;
 import strokewright.estimate.Operation;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.ShopBook;
@@ -33,10 +34,24 @@ import strokewright.web.Reading;
 final class TakeOffReading {
 
     private static final Set<String> PART_SAYS_NOTHING_BY =
-            Set.of("grade", "surface", "edge", "tolerance", "supply", "machine", "perAssembly");
+            Set.of(
+                    "grade",
+                    "surface",
+                    "edge",
+                    "tolerance",
+                    "supply",
+                    "machine",
+                    "perAssembly",
+                    "grain",
+                    "irreplaceable");
 
     /** Behind the path of a line: the parts of its outline. */
     static final String SEGMENTS = "/segments";
+
+    /** Behind the path of a part: what is folded of it. */
+    static final String FOLD = "/fold";
+
+    static final String BENDS = FOLD + "/bends";
 
     /** Behind the path of a line: its own minutes as something to leave out by itself. */
     static final String OWN = "/override";
@@ -49,6 +64,7 @@ final class TakeOffReading {
     private final List<Fault> faults = new ArrayList<>();
     private final Map<String, String> workedOut = new LinkedHashMap<>();
     private final Map<String, String> pathOf = new LinkedHashMap<>();
+    private final Map<String, String> fieldOf = new LinkedHashMap<>();
     private final List<String> operationRows = new ArrayList<>();
 
     private TakeOffReading(
@@ -65,6 +81,7 @@ final class TakeOffReading {
      * @param faults of reading alone, each at the path of its field
      * @param workedOut text of fields that were left empty because others say them, by path
      * @param pathOf where a row of the take-off stands on the page: pointer to path
+     * @param fieldOf where something stands that the page asks in another order: pointer to path
      * @param operationRows paths of all operations in the order in which an estimate lists them
      */
     record Read(
@@ -72,13 +89,14 @@ final class TakeOffReading {
             List<Fault> faults,
             Map<String, String> workedOut,
             Map<String, String> pathOf,
+            Map<String, String> fieldOf,
             List<String> operationRows) {
 
         /** The page's path for a pointer into the take-off. */
         String path(String pointer) {
             String head = pointer;
             while (!head.isEmpty()) {
-                String row = pathOf.get(head);
+                String row = fieldOf.getOrDefault(head, pathOf.get(head));
                 if (row != null) {
                     return row + pointer.substring(head.length());
                 }
@@ -126,7 +144,7 @@ final class TakeOffReading {
                         List.of(),
                         List.of(),
                         number("/urgencyPercent"));
-        return new Read(takeOff, faults, workedOut, pathOf, operationRows);
+        return new Read(takeOff, faults, workedOut, pathOf, fieldOf, operationRows);
     }
 
     private List<String> rows(String list, Set<String> saysNothing) {
@@ -147,24 +165,63 @@ final class TakeOffReading {
             operations.add(operation(operation, at));
         }
         String name = text(row + "/name");
-        return new Part(
-                name == null ? "Part " + (index + 1) : name,
-                whole(row + "/perAssembly"),
-                text(row + "/grade"),
-                thickness(row),
-                number(row + "/massKg"),
-                blank(row),
-                choice(row + "/surface", TakeOff.Surface.values()),
-                choice(row + "/edge", TakeOff.Edge.values()),
-                length(row + "/templateGapMm"),
-                choice(row + "/tolerance", TakeOff.Tolerance.values()),
-                choice(row + "/supply", TakeOff.Supply.values()),
-                text(row + "/machine"),
-                operations,
-                null,
-                null,
-                null,
-                List.of());
+        Part part =
+                new Part(
+                        name == null ? "Part " + (index + 1) : name,
+                        whole(row + "/perAssembly"),
+                        text(row + "/grade"),
+                        thickness(row),
+                        number(row + "/massKg"),
+                        blank(row),
+                        choice(row + "/surface", TakeOff.Surface.values()),
+                        choice(row + "/edge", TakeOff.Edge.values()),
+                        length(row + "/templateGapMm"),
+                        choice(row + "/tolerance", TakeOff.Tolerance.values()),
+                        choice(row + "/supply", TakeOff.Supply.values()),
+                        text(row + "/machine"),
+                        operations,
+                        fold(row, pointer + FOLD),
+                        choice(row + "/grain", TakeOff.Grain.values()),
+                        yesOrNo(row + "/irreplaceable"),
+                        List.of());
+        if (part.blank() == null) {
+            Folding.developed(part, book).ifPresent(blank -> showDeveloped(row, blank));
+        }
+        return part;
+    }
+
+    /** Shown where the blank is left empty, rounded; reckoned with is the blank as it develops. */
+    private void showDeveloped(String row, Blank blank) {
+        workedOut(row + "/blank/lengthMm", blank.lengthMm());
+        workedOut(row + "/blank/widthMm", blank.widthMm());
+    }
+
+    /** The page asks for a leg, then for each bend with the leg behind it. */
+    private TakeOff.@Nullable Fold fold(String row, String pointer) {
+        if (leftOut.contains(row + FOLD) || !typed.says(row + FOLD, Set.of())) {
+            return null;
+        }
+        String first = row + FOLD + "/firstLegMm";
+        fieldOf.put(pointer + "/legsMm", first);
+        fieldOf.put(pointer + "/legsMm/0", first);
+        fieldOf.put(pointer + "/bends", first);
+        List<Double> legs = new ArrayList<>();
+        legs.add(length(first));
+        List<TakeOff.FoldBend> bends = new ArrayList<>();
+        for (String bend : rows(row + BENDS, Set.of())) {
+            fieldOf.put(pointer + "/bends/" + bends.size(), bend);
+            fieldOf.put(pointer + "/legsMm/" + legs.size(), bend + "/legMm");
+            legs.add(length(bend + "/legMm"));
+            bends.add(
+                    new TakeOff.FoldBend(
+                            number(bend + "/openingDeg"),
+                            length(bend + "/radiusMm"),
+                            choice(bend + "/way", TakeOff.Way.values())));
+        }
+        if (bends.isEmpty()) {
+            faults.add(new Fault(first, "needs a bend and a leg behind it: add one"));
+        }
+        return new TakeOff.Fold(length(row + FOLD + "/lengthMm"), legs, bends);
     }
 
     private Operation operation(String row, String pointer) {

@@ -57,6 +57,7 @@ final class TakeOffTyping {
             JsonNode value = field.getValue();
             switch (name) {
                 case "quantities" -> type(path + "/quantities", listed(value));
+                case "fold" -> fold(path + TakeOffReading.FOLD, value);
                 case "override" -> override(path, value);
                 case "cost" -> cost(path, value);
                 case "areaMm2" ->
@@ -86,6 +87,22 @@ final class TakeOffTyping {
                             name.equals("amount") ? EVERY_DECIMAL : decimals));
         } else if (!value.isNull()) {
             type(path, value.asString());
+        }
+    }
+
+    private void fold(String path, JsonNode fold) {
+        if (!fold.isObject()) {
+            return;
+        }
+        any(path + "/lengthMm", "lengthMm", fold.get("lengthMm"));
+        any(path + "/firstLegMm", "legMm", fold.get("legsMm").get(0));
+        for (int i = 0; i < fold.get("bends").size(); i++) {
+            JsonNode bend = fold.get("bends").get(i);
+            String at = path + "/bends/b" + ++row;
+            any(at + "/openingDeg", "openingDeg", bend.get("openingDeg"));
+            any(at + "/radiusMm", "radiusMm", bend.get("radiusMm"));
+            type(at + "/way", bend.get("way").asString().equals("down") ? "down" : "");
+            any(at + "/legMm", "legMm", fold.get("legsMm").get(i + 1));
         }
     }
 

@@ -68,6 +68,7 @@ record TakeOffView(
      * @param more fields asked on demand
      * @param own minutes in place of the computed ones; empty where nothing is formed
      * @param lines of work of a part, segments of an outline; empty for others
+     * @param fold of a part; null for others
      */
     record RowView(
             String path,
@@ -78,7 +79,21 @@ record TakeOffView(
             List<FieldView> more,
             List<FieldView> own,
             List<RowView> lines,
-            SlotView slot) {
+            SlotView slot,
+            @Nullable FoldView fold) {
+
+        RowView(
+                String path,
+                String id,
+                String what,
+                @Nullable FieldView kinds,
+                List<FieldView> fields,
+                List<FieldView> more,
+                List<FieldView> own,
+                List<RowView> lines,
+                SlotView slot) {
+            this(path, id, what, kinds, fields, more, own, lines, slot, null);
+        }
 
         /** Whether its outline may be typed in segments. */
         public boolean isOutline() { // public for the templates
@@ -90,6 +105,14 @@ record TakeOffView(
             return own.stream().anyMatch(f -> !f.value().isBlank());
         }
     }
+
+    /**
+     * What is folded of a part.
+     *
+     * @param isTyped whether anything is said about it
+     * @param bends each with the leg behind it
+     */
+    record FoldView(boolean isTyped, List<FieldView> fields, List<RowView> bends) {}
 
     /**
      * What is told beside a row.
@@ -138,14 +161,14 @@ record TakeOffView(
             String formula,
             String source,
             List<InputView> inputs,
-            @Nullable FoldView fold) {}
+            @Nullable RestView fold) {}
 
     /**
      * A long list of inputs.
      *
      * @param mark of their origin; empty for what is computed above
      */
-    record FoldView(String summary, String mark, List<String> inputs) {}
+    record RestView(String summary, String mark, List<String> inputs) {}
 
     /**
      * @param mark of the origin; empty for what is computed above

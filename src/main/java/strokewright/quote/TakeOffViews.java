@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.AskedPrice;
 import strokewright.estimate.AtMarketPrice;
@@ -28,6 +29,7 @@ import strokewright.quote.TakeOffView.CautionView;
 import strokewright.quote.TakeOffView.FaultView;
 import strokewright.quote.TakeOffView.FieldView;
 import strokewright.quote.TakeOffView.Figure;
+import strokewright.quote.TakeOffView.FoldView;
 import strokewright.quote.TakeOffView.MainView;
 import strokewright.quote.TakeOffView.MarketView;
 import strokewright.quote.TakeOffView.OptionView;
@@ -49,6 +51,8 @@ final class TakeOffViews {
     static final String LINE_KEY = "LKEY";
 
     static final String SEGMENT_KEY = "SKEY";
+
+    private static final int MOST_LINES_LISTED = 8;
 
     private final ShopBook book;
     private final Numbers numbers;
@@ -131,7 +135,32 @@ final class TakeOffViews {
                 fields(row, PartFields.PART_MORE),
                 List.of(),
                 typed.rows(row + "/operations").stream().map(r -> line(r, false)).toList(),
-                slot);
+                slot,
+                fold(row));
+    }
+
+    private FoldView fold(String row) {
+        return new FoldView(
+                typed.says(row + TakeOffReading.FOLD, Set.of()),
+                fields(row, PartFields.FOLD),
+                typed.rows(row + TakeOffReading.BENDS).stream().map(this::bend).toList());
+    }
+
+    private RowView bend(String row) {
+        return new RowView(
+                row,
+                id("row", row),
+                "bend",
+                null,
+                fields(row, PartFields.BEND),
+                List.of(),
+                List.of(),
+                List.of(),
+                SlotView.empty(id("at", row)));
+    }
+
+    RowView newBend() {
+        return bend("/parts/" + PART_KEY + TakeOffReading.BENDS + "/" + SEGMENT_KEY);
     }
 
     private RowView line(String row, boolean ofAssembly) {
@@ -219,7 +248,8 @@ final class TakeOffViews {
                 fields(row, PartFields.PART_MORE),
                 List.of(),
                 List.of(),
-                SlotView.empty(id("at", row)));
+                SlotView.empty(id("at", row)),
+                fold(row));
     }
 
     /** A line as it is added, one for each kind of work. */
@@ -346,14 +376,48 @@ final class TakeOffViews {
         if (blank != null && blank.lengthMm() != null && blank.widthMm() != null) {
             figures.add(
                     new Figure(
-                            "blank",
-                            numbers.show(blank.lengthMm()) + " × " + numbers.show(blank.widthMm()),
-                            "mm"));
+                            "blank", size(blank.lengthMm()) + " × " + size(blank.widthMm()), "mm"));
         }
         if (part.thicknessMm() != null) {
             figures.add(new Figure("thickness", numbers.show(part.thicknessMm()), "mm"));
         }
-        return slot(row, figures, Caution.of(part, kg), List.of(), WorkingView.EMPTY);
+        Optional<Estimate.Folded> folded = Folding.of(part, book);
+        List<String> drawn = new ArrayList<>();
+        folded.ifPresent(f -> fold(row, part, f, figures, drawn));
+        return slot(
+                row,
+                figures,
+                Caution.of(part, kg),
+                drawn,
+                folded.map(f -> workings.of(f.why())).orElse(WorkingView.EMPTY));
+    }
+
+    private void fold(
+            String row,
+            Part part,
+            Estimate.Folded folded,
+            List<Figure> figures,
+            List<String> drawn) {
+        figures.add(new Figure("developed", size(folded.developedMm()), "mm"));
+        figures.add(
+                new Figure(
+                        folded.bends().size() == 1 ? "bend line at" : "bend lines at",
+                        folded.bends().stream()
+                                        .limit(MOST_LINES_LISTED)
+                                        .map(b -> numbers.show(Math.round(b.lineMm() * 10) / 10.0))
+                                        .collect(Collectors.joining(" · "))
+                                + (folded.bends().size() > MOST_LINES_LISTED ? " …" : ""),
+                        "mm"));
+        Estimate.Bent first = folded.bends().get(0);
+        figures.add(new Figure("bend force", numbers.show(first.forceKn(), 1), "kN"));
+        figures.add(new Figure("die", size(first.dieOpeningMm()), "mm"));
+        FoldPicture picture = new FoldPicture(numbers);
+        drawn.add(picture.profile(part.fold(), folded, part.thicknessMm(), id("fold", row)));
+        drawn.add(picture.blank(folded, id("flat", row)));
+    }
+
+    private String size(double mm) {
+        return numbers.show(Math.round(mm * 100) / 100.0);
     }
 
     private SlotView extraSlot(String row) {
@@ -623,6 +687,10 @@ final class TakeOffViews {
             String name = typed.at(part + "/name").strip();
             int number = typed.rows("/parts").indexOf(part) + 1;
             steps.add(name.isEmpty() ? "Part " + number : name);
+            if (names.length > 4 && names[2].equals("fold") && names[3].equals("bends")) {
+                String bends = part + TakeOffReading.BENDS;
+                steps.add("bend " + (typed.rows(bends).indexOf(bends + "/" + names[4]) + 1));
+            }
             if (names.length > 3 && names[2].equals("operations")) {
                 String line = part + "/operations/" + names[3];
                 steps.add("line " + (typed.rows(part + "/operations").indexOf(line) + 1));
@@ -644,7 +712,15 @@ final class TakeOffViews {
         if (path.endsWith(TakeOffReading.OWN)) {
             return Optional.of("own minutes");
         }
+        if (path.endsWith(TakeOffReading.FOLD)) {
+            return Optional.of("fold");
+        }
         List<Field> all = new ArrayList<>(PartFields.ITEM);
+        if (path.contains(TakeOffReading.BENDS + "/")) {
+            all.clear();
+            all.addAll(PartFields.BEND);
+        }
+        all.addAll(PartFields.FOLD);
         all.addAll(PartFields.PART);
         all.addAll(PartFields.PART_MORE);
         all.addAll(PartFields.EXTRA);

@@ -13,8 +13,8 @@ import java.util.regex.Pattern;
 import strokewright.estimate.Formulas;
 import strokewright.quantity.Formula;
 import strokewright.quantity.Why;
-import strokewright.quote.TakeOffView.FoldView;
 import strokewright.quote.TakeOffView.InputView;
+import strokewright.quote.TakeOffView.RestView;
 import strokewright.quote.TakeOffView.WhyView;
 import strokewright.quote.TakeOffView.WorkingView;
 import strokewright.web.Numbers;
@@ -101,7 +101,7 @@ final class WorkingViews {
         return one.name().equals(other.name()) && one.origin().equals(other.origin());
     }
 
-    private FoldView fold(List<Why.Input> rest, Map<String, String> marks) {
+    private RestView fold(List<Why.Input> rest, Map<String, String> marks) {
         boolean pairs =
                 rest.size() % 2 == 0
                         && !rest.get(0).name().equals(rest.get(1).name())
@@ -117,7 +117,7 @@ final class WorkingViews {
                                 ? texts.size() + " × " + rest.get(0).name()
                                 : texts.size() + " more";
         boolean alike = rest.stream().allMatch(i -> i.origin().equals(rest.get(0).origin()));
-        return new FoldView(summary, alike ? mark(rest.get(0), marks) : "", texts);
+        return new RestView(summary, alike ? mark(rest.get(0), marks) : "", texts);
     }
 
     private String text(Why.Input input) {

@@ -46,7 +46,7 @@ public enum SheetFormula implements Formula {
             "(r + t)·tan((180° − β)/2) where β is 90° or more, else r + t; inputs β, r, t",
             "geometry: legs are measured to the sharp corner outside, under 90° to the outermost"
                     + " line of the bend, as in DIN 6935",
-            x -> (x[1] + x[2]) * (x[0] >= 90 ? Math.tan(turned(x[0]) / 2) : 1)),
+            x -> (x[1] + x[2]) * (x[0] > 90 ? Math.tan(turned(x[0]) / 2) : 1)),
     DIN_COMPENSATION(
             "π·(180 − β)/180·(r + k·t/2) − 2·setback; 0 where β > 165°; inputs β, r, k, t, setback",
             "DIN 6935:2011-10, v",

@@ -31,7 +31,10 @@ class TakeOffTypingTest {
                 {"type":"follow-outline","path":"M0 0\\nH250.5 A60 60 0 0 1 310 60","heightMm":20,"flange":"outside","count":2,"tool":"T","stretchTool":"S"},
                 {"type":"follow-outline","segments":[{"lengthMm":1200},{"lengthMm":0.1,"radiusMm":-1300.25}],"heightMm":7},
                 {"type":"standard","standard":"Guillotine cut","amount":1e-7}]},
-              {"name":"B","grade":"G","thicknessMm":12345678.5,"operations":[]}],
+              {"name":"B","grade":"G","thicknessMm":12345678.5,"operations":[]},
+              {"name":"C","grade":"G","thicknessMm":1.5,"grain":"along-length","irreplaceable":true,"operations":[],
+               "fold":{"lengthMm":1250.5,"legsMm":[20,50.25,30],
+                 "bends":[{"openingDeg":90,"radiusMm":1.5},{"openingDeg":135.5,"radiusMm":0,"way":"down"}]}}],
              "assembly":[{"type":"standard","standard":"TIG weld","amount":1.9}],
              "extras":[{"name":"=Powder","per":"piece","kind":"special-direct","cost":{"amount":"1234.50","currency":"EUR"}}]}
             """;
