@@ -167,7 +167,7 @@ class BuiltRatesTest {
     @MethodSource("seeds")
     void aMarketsPriceOnSeededTakeOffs(int seed) {
         ShopBook book = WorkedShop.book();
-        TakeOff takeOff = new RandomTakeOffs(seed).next();
+        TakeOff takeOff = RandomTakeOffs.withFolds(seed).next();
         Reckoning reckoning = Estimating.reckon(takeOff, book);
         int quantity = takeOff.mainQuantity();
         Estimate.ForQuantity planned = reckoning.forQuantity(quantity);

@@ -475,7 +475,7 @@ class EstimatingTest {
     }
 
     private static List<Estimate> estimates(long seed) {
-        RandomTakeOffs takeOffs = new RandomTakeOffs(seed);
+        RandomTakeOffs takeOffs = RandomTakeOffs.withFolds(seed);
         return Stream.generate(takeOffs::next)
                 .limit(CASES)
                 .map(t -> Estimating.estimate(t, WorkedShop.book()))

@@ -20,7 +20,7 @@ class FormedRowsTest {
     @ParameterizedTest(name = "seed {0}")
     @ValueSource(longs = {1101, 1102, 1103, 1104})
     void rowsAndCourseAgreeWithTheLine(long seed) {
-        RandomTakeOffs takeOffs = new RandomTakeOffs(seed);
+        RandomTakeOffs takeOffs = RandomTakeOffs.withFolds(seed);
         int courses = 0;
         int withAnneal = 0;
         for (int i = 0; i < 60; i++) {

@@ -3,6 +3,7 @@ package strokewright.estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.TakeOff.Blank;
 import strokewright.estimate.TakeOff.Edge;
@@ -17,9 +18,20 @@ import strokewright.quantity.Money;
 final class RandomTakeOffs {
 
     private final SplittableRandom random;
+    private final boolean folded;
 
     RandomTakeOffs(long seed) {
-        random = new SplittableRandom(seed);
+        this(seed, false);
+    }
+
+    private RandomTakeOffs(long seed, boolean folded) {
+        this.random = new SplittableRandom(seed);
+        this.folded = folded;
+    }
+
+    /** Some of their parts are folded, with or without a blank. */
+    static RandomTakeOffs withFolds(long seed) {
+        return new RandomTakeOffs(seed, true);
     }
 
     TakeOff next() {
@@ -72,13 +84,16 @@ final class RandomTakeOffs {
             work.add(operation());
         }
         String grade = pick("al", "half", "steel", "304", "5xxx", "zinc");
+        TakeOff.Fold fold = fold();
         return new Part(
                 name,
                 random.nextInt(1, 4),
                 grade,
                 size(0.6, 3),
                 random.nextBoolean() ? size(0.2, 30) : null,
-                new Blank(size(200, 2500), size(50, 900)),
+                fold != null && random.nextBoolean()
+                        ? null
+                        : new Blank(size(200, 2500), size(50, 900)),
                 null,
                 random.nextBoolean() ? Edge.DRESSED : Edge.SHEARED,
                 random.nextBoolean() ? size(0.3, 4) : null,
@@ -86,10 +101,24 @@ final class RandomTakeOffs {
                 random.nextInt(5) == 0 ? Supply.CUSTOMER : Supply.SHOP,
                 null,
                 work,
-                null,
+                fold,
                 null,
                 null,
                 List.of());
+    }
+
+    /** One part in four, with legs that hold their bends. */
+    private TakeOff.@Nullable Fold fold() {
+        if (!folded || random.nextInt(4) > 0) {
+            return null;
+        }
+        List<Double> legs = new ArrayList<>(List.of(size(60, 300)));
+        List<TakeOff.FoldBend> bends = new ArrayList<>();
+        for (int i = random.nextInt(1, 5); i > 0; i--) {
+            bends.add(new TakeOff.FoldBend(size(0, 180), size(0, 12), null));
+            legs.add(size(60, 300));
+        }
+        return new TakeOff.Fold(size(200, 2500), legs, bends);
     }
 
     Operation.Formed operation() {

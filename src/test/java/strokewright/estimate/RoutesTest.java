@@ -191,7 +191,7 @@ class RoutesTest {
     /** The same item with more or less practice, a tool once or anew, and some of it bought. */
     private static List<Route> seeded(int seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        TakeOff base = new RandomTakeOffs(seed).next();
+        TakeOff base = RandomTakeOffs.withFolds(seed).next();
         List<Route> routes = new ArrayList<>();
         int count = random.nextInt(2, 5);
         for (int i = 0; i < count; i++) {
