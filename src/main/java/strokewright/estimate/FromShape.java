@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.CurveEdge;
 import strokewright.estimate.Operation.Dish;
@@ -13,6 +14,8 @@ import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.Operation.Smooth;
 import strokewright.estimate.Operation.TakeOutDents;
 import strokewright.estimate.Operation.TurnFlange;
+import strokewright.estimate.Proposal.Amount;
+import strokewright.estimate.Proposal.When;
 import strokewright.estimate.Shape.ArchEdge;
 import strokewright.estimate.Shape.Bowl;
 import strokewright.estimate.Shape.BowlWithRim;
@@ -23,7 +26,6 @@ import strokewright.estimate.Shape.PanelWithDents;
 import strokewright.estimate.Shape.Rim;
 import strokewright.estimate.Shape.Ring;
 import strokewright.estimate.Shape.UFrame;
-import strokewright.estimate.ShopBook.Unit;
 import strokewright.estimate.TakeOff.Blank;
 import strokewright.estimate.TakeOff.Part;
 import strokewright.estimate.TakeOff.Supply;
@@ -39,18 +41,16 @@ import strokewright.quantity.Severity;
 import strokewright.quantity.Working;
 
 /**
- * What a shape becomes in a take-off: parts with their forming, their blank and the lines of other
- * work that the shape itself calls for, as far as the shop book has time standards for them. All of
- * it is a proposal to be edited. Repeated forming stands once, with its count.
+ * What a shape becomes in a take-off: parts with their forming and their blank. Other work is
+ * proposed by the rules of the shop book; here stand only lines of which the shape knows more than
+ * the rules can see, by the time standards that the rules take. All of it is to be edited. Repeated
+ * forming stands once, with its count.
  *
  * @param assembly work on the item as a whole
- * @param notes how blanks came about, and which lines are missing because the shop book has no such
- *     standard; pointers go into this result
+ * @param notes how blanks came about, and which lines are missing because the shop book has no rule
+ *     for them; pointers go into this result
  */
 public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding> notes) {
-
-    /** A stretched edge is dressed first where it is stretched more; common practice, no source. */
-    private static final double DRESS_OVER_STRAIN = 0.08;
 
     public FromShape {
         parts = List.copyOf(parts);
@@ -115,7 +115,7 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
         private final Shape shape;
         private final ShopBook book;
         private final List<Operation> work = new ArrayList<>();
-        private final List<Operation> assembly = new ArrayList<>();
+        private final List<String> leftOut = new ArrayList<>();
         private final List<Finding> notes = new ArrayList<>();
         private Supply supply = Supply.SHOP;
 
@@ -145,8 +145,8 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                             null,
                             null,
                             null,
-                            List.of());
-            return new FromShape(List.of(part), assembly, notes);
+                            leftOut);
+            return new FromShape(List.of(part), List.of(), notes);
         }
 
         private Blank blankAndWork() {
@@ -211,9 +211,6 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                             strip.heightMm(),
                             1);
             Blank blank = stripOf(edge, strip.heelLengthMm(), runOut, width, returning > 0 ? 1 : 0);
-            if (strip.sweepDeg() >= 360) {
-                joint(width);
-            }
             blankNote(
                     "blank-of-strip",
                     blank,
@@ -307,45 +304,20 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                     null);
         }
 
-        /** Cut, fold, curve, cut to length, true up. */
+        /** Folded, then curved; what is not run out is not cut to length. */
         private Blank stripOf(
                 CurveEdge edge, double heelLength, double runOut, double width, int folds) {
             Blank blank = blank(heelLength + 2 * runOut, width);
-            line("Marking out", Unit.PIECE, 1);
-            line("Guillotine cut", Unit.CUT, 4);
-            line("Deburr", Unit.METRE, 2 * metres(blank.lengthMm() + blank.widthMm()));
             if (folds > 0) {
-                line("Fold", Unit.BEND, folds);
+                line(When.BENDS, Amount.BENDS, folds);
             }
-            double strain =
-                    new Edges.CurvedEdge(
-                                    edge.sense() == Sense.SHRINK,
-                                    edge.lengthMm(),
-                                    edge.radiusMm(),
-                                    0,
-                                    edge.heightMm())
-                            .edgeStrain(edge.heightMm(), edge.radiusMm());
-            dress(edge.sense(), strain, edge.lengthMm() * edge.count());
             work.add(edge);
-            if (runOut > 0) {
-                line("Trim run-out", Unit.CUT, 2);
+            if (runOut == 0) {
+                without(When.CURVED_EDGE, Amount.ENDS);
+            } else if (FormedEdge.closes(edge)) {
+                line(When.CURVED_EDGE, Amount.ENDS, 2); // to be joined; no rule sees the run-out
             }
-            line("True up", Unit.PIECE, 1);
-            template();
             return blank;
-        }
-
-        private void joint(double lengthMm) {
-            line("Fit joint", Unit.JOINT, 1);
-            line("TIG weld", Unit.METRE, metres(lengthMm));
-            line("Dress weld", Unit.METRE, metres(lengthMm));
-            line("Planish weld", Unit.METRE, metres(lengthMm));
-        }
-
-        private void dress(Sense sense, double strain, double lengthMm) {
-            if (sense == Sense.STRETCH && Math.abs(strain) > DRESS_OVER_STRAIN) {
-                line("Dress edge", Unit.METRE, metres(lengthMm));
-            }
         }
 
         // Round parts ---------------------------------------------------------------------------
@@ -354,10 +326,12 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             double d = disc.diameterMm();
             double h = disc.flangeHeightMm();
             Blank blank = disc(FlatDisc.ofFlangedDiscMm(d, h) + disc.trimMm());
+            line(When.DISH, Amount.CIRCUMFERENCE, metres(Math.PI * blank.lengthMm()));
             work.add(turnedDown(d, h, disc.angleDeg()));
-            trim(disc.trimMm(), d + 2 * h * Math.cos(Math.toRadians(disc.angleDeg())));
-            line("True up", Unit.PIECE, 1);
-            template();
+            if (disc.trimMm() > 0) {
+                double edge = d + 2 * h * Math.cos(Math.toRadians(disc.angleDeg()));
+                line(When.DISH, Amount.EDGE_LENGTH, metres(Math.PI * edge));
+            }
             blankNote(
                     "blank-of-flanged-disc",
                     blank,
@@ -380,9 +354,10 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             Blank blank = disc(cap.blankDiameterMm());
             work.add(dish(bowl.diameterMm(), bowl.depthMm(), null, bowl.trimMm()));
             smooth(bowl.smoothTimesOver(), cap.areaMm2(aside));
-            trim(bowl.trimMm(), bowl.diameterMm());
-            line("True up", Unit.PIECE, 1);
-            template();
+            if (bowl.trimMm() == 0) {
+                without(When.DISH, Amount.EDGE_LENGTH);
+            }
+            line(When.CURVED_EDGE, Amount.ONE, 1);
             blankNote("blank-of-bowl", blank, value("trimMm", bowl.trimMm()));
             return blank;
         }
@@ -397,12 +372,16 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             // with rim share 0 the dish's blank is d + trim: the collar counts as trim that stays
             work.add(dish(d, bowl.depthMm(), 0.0, 2 * w + bowl.trimMm()));
             smooth(bowl.smoothTimesOver(), cap.areaMm2(aside));
-            trim(bowl.trimMm(), flat);
+            if (bowl.trimMm() > 0) {
+                line(When.DISH, Amount.EDGE_LENGTH, metres(Math.PI * flat));
+            } else {
+                without(When.DISH, Amount.EDGE_LENGTH);
+            }
             if (bowl.rim() == Rim.TURNED) {
                 work.add(turnedDown(d, w, bowl.rimAngleDeg()));
+            } else {
+                line(When.CURVED_EDGE, Amount.ONE, 1);
             }
-            line("True up", Unit.PIECE, 1);
-            template();
             blankNote(
                     "blank-of-collared-bowl",
                     blank,
@@ -417,18 +396,8 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             return new Dish(diameter, depth, rimShare, trim, 1, null, null, null, null);
         }
 
-        private Blank disc(double diameterMm) {
-            Blank blank = blank(diameterMm, diameterMm);
-            line("Marking out", Unit.PIECE, 1);
-            line("Circle cut", Unit.METRE, metres(Math.PI * blank.lengthMm()));
-            line("Deburr", Unit.METRE, metres(Math.PI * blank.lengthMm()));
-            return blank;
-        }
-
-        private void trim(double trimMm, double diameterMm) {
-            if (trimMm > 0) {
-                line("Trim rim", Unit.METRE, metres(Math.PI * diameterMm));
-            }
+        private static Blank disc(double diameterMm) {
+            return blank(diameterMm, diameterMm);
         }
 
         private void smooth(int timesOver, double areaMm2) {
@@ -443,22 +412,9 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
             Arch arch = archOf(edge).orElseThrow();
             Band band = Band.of(edge, arch);
             Blank blank = blank(band.widthMm(), band.heightMm());
-            line("Marking out", Unit.PIECE, 1);
-            line("Guillotine cut", Unit.CUT, 4);
-            line("Hand shear or nibble", Unit.METRE, metres(band.outlineMm()));
-            line("Deburr", Unit.METRE, metres(band.outlineMm()));
-            double flangeEdge = edge.sense() == Sense.STRETCH ? band.innerMm() : band.outerMm();
-            Edges.TurnedFlange flange =
-                    new Edges.TurnedFlange(
-                            edge.sense() == Sense.SHRINK,
-                            arch.radiusMm(),
-                            edge.flangeHeightMm(),
-                            Math.toRadians(edge.angleDeg()),
-                            Math.toRadians(arch.sweepDeg()));
-            dress(
-                    edge.sense(),
-                    flange.edgeStrain(edge.flangeHeightMm(), arch.radiusMm()),
-                    arch.lengthAtMm(flangeEdge));
+            double outline = metres(band.outlineMm());
+            line(When.DISH, Amount.CIRCUMFERENCE, outline);
+            line(When.BLANK, Amount.PERIMETER, outline);
             work.add(
                     new TurnFlange(
                             edge.sense(),
@@ -470,8 +426,6 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                             null,
                             null,
                             null));
-            line("True up", Unit.PIECE, 1);
-            template();
             blankNote(
                     "blank-of-arch-edge",
                     blank,
@@ -501,31 +455,27 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
 
         // Lines ---------------------------------------------------------------------------------
 
-        /** One template: these shapes have one radius each. */
-        private void template() {
-            line("/assembly", assembly, "Make template", Unit.TEMPLATE, 1);
-        }
-
-        private void line(String standard, Unit unit, double amount) {
-            line("/parts/0/operations", work, standard, unit, amount);
-        }
-
-        /** Only by a standard of that name that counts in that unit. */
-        private void line(
-                String at, List<Operation> to, String standard, Unit unit, double amount) {
-            Optional<ShopBook.Standard> found =
-                    book.standards().stream()
-                            .filter(s -> standard.equalsIgnoreCase(s.name()) && s.unit() == unit)
-                            .findFirst();
-            if (found.isPresent()) {
-                double shown = Math.round(amount * 1000) / 1000.0;
-                to.add(new Operation.Standard(found.get().name(), Math.max(shown, 0.001)));
+        /** By the time standard of the rule that would propose it, were the rule to see it. */
+        private void line(When when, Amount amount, double value) {
+            Optional<Proposal> rule = rules(when, amount).findFirst();
+            if (rule.isPresent()) {
+                double shown = Math.round(value * rule.get().factor() * 1000) / 1000.0;
+                work.add(new Operation.Standard(rule.get().standard(), Math.max(shown, 0.001)));
             } else {
                 note(
-                        at,
-                        "standard-not-found",
-                        Map.of("standard", standard, "unit", unit, "amount", amount));
+                        "/parts/0/operations",
+                        "rule-not-found",
+                        Map.of("when", when, "amount", amount, "value", value));
             }
+        }
+
+        /** The shape knows that there is nothing to do. */
+        private void without(When when, Amount amount) {
+            rules(when, amount).map(Proposal::code).forEach(leftOut::add);
+        }
+
+        private Stream<Proposal> rules(When when, Amount amount) {
+            return book.proposals().stream().filter(r -> r.when() == when && r.amount() == amount);
         }
 
         /** Nobody marks out a fraction of a millimetre of blank. */

@@ -31,6 +31,7 @@ import strokewright.quantity.Working;
 final class PartGeometry {
 
     private static final double SQUARE = 1e-6;
+    private static final double FLAT_DEG = 180;
 
     private final Part part;
     private final ShopBook book;
@@ -70,7 +71,7 @@ final class PartGeometry {
             case STRETCH -> stretchedMm(from) > 0;
             case CLOSED -> joints() > 0;
             case VISIBLE -> part.surface() == Surface.VISIBLE;
-            case BENDS -> part.fold() != null;
+            case BENDS -> bends() > 0;
             case RADIUS -> !radiiMm().isEmpty();
             case OLD_PART, SEVERAL_PARTS, ALWAYS -> true;
         };
@@ -97,7 +98,7 @@ final class PartGeometry {
             case ENDS -> count("ends that are run out", openEnds());
             case JOINTS -> count("joints", joints());
             case WELD_LENGTH -> weldLength();
-            case BENDS -> count("bends", part.fold() == null ? 0 : part.fold().bends().size());
+            case BENDS -> count("bends", bends());
             case AREA -> area();
             case MASS -> List.of(computed("mass", massKg(), "kg"));
             case TEMPLATES -> List.of();
@@ -105,6 +106,13 @@ final class PartGeometry {
             case DIMENSIONS -> dimensions();
             case CONTOUR_STATIONS -> contourStations(when);
         };
+    }
+
+    /** What stays flat is no bend. */
+    private long bends() {
+        return part.fold() == null
+                ? 0
+                : part.fold().bends().stream().filter(b -> b.openingDeg() < FLAT_DEG).count();
     }
 
     private static List<Input> count(String name, double count) {
@@ -284,8 +292,8 @@ final class PartGeometry {
     private List<Input> dimensions() {
         List<Input> sizes = new ArrayList<>();
         if (part.fold() != null) {
-            int bends = part.fold().bends().size();
-            sizes.add(computed("length, legs and angles", 2 + 2 * bends, ""));
+            int legs = part.fold().legsMm().size();
+            sizes.add(computed("length, legs and angles", 1 + legs + bends(), ""));
         } else if (part.blank() != null && !isRound()) {
             sizes.add(computed("length and width", 2, ""));
         }

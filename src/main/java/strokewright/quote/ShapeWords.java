@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import java.util.Map;
+import strokewright.estimate.Proposal;
 import strokewright.quantity.Finding;
 import strokewright.web.Numbers;
 
@@ -16,12 +17,10 @@ final class ShapeWords {
     String text(Finding note) {
         Map<String, Object> v = note.values();
         return switch (note.code()) {
-            case "standard-not-found" ->
+            case "rule-not-found" ->
                     "Left out: "
-                            + v.get("standard")
-                            + ". The shop book has no such time standard that counts by the "
-                            + unit(v.get("unit"))
-                            + ".";
+                            + work(v.get("when"), v.get("amount"))
+                            + ". The shop book has no rule that proposes it.";
             case "blank-of-strip" ->
                     blank(v)
                             + heel(v)
@@ -103,8 +102,16 @@ final class ShapeWords {
                 + " at each end";
     }
 
-    private static String unit(Object unit) {
-        return TakeOffViews.unit((strokewright.estimate.ShopBook.Unit) unit);
+    /** What a rule's standard would be for, as far as a shape asks for it. */
+    private static String work(Object when, Object amount) {
+        return switch ((Proposal.Amount) amount) {
+            case BENDS -> "folding";
+            case CIRCUMFERENCE -> "cutting along the curve";
+            case PERIMETER -> "deburring the cut edges";
+            case EDGE_LENGTH -> "trimming the rim";
+            case ENDS -> "cutting off the run-out";
+            default -> when == Proposal.When.CURVED_EDGE ? "truing up" : "a line of other work";
+        };
     }
 
     private String mm(Map<String, Object> v, String name) {

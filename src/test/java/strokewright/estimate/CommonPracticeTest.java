@@ -109,7 +109,7 @@ class CommonPracticeTest {
 
     private static List<Double> ratesOf(Operation.Formed work) {
         return Estimating.estimate(takeOff("AL99.5-O", 1.5, work), STARTER)
-                .operations()
+                .typed()
                 .get(0)
                 .why()
                 .stream()

@@ -33,7 +33,10 @@ class MethodDocumentTest {
     private static final String PAGE = read();
 
     private static final ShopBook STARTER =
-            EditedBook.read("/shop-book/starter.json").book().withEdition(1);
+            EditedBook.read("/shop-book/starter.json")
+                    .with("/proposals", List.of()) // the examples type all their lines
+                    .book()
+                    .withEdition(1);
 
     private static final Pattern JSON = Pattern.compile("```json\n(.*?)```", Pattern.DOTALL);
     private static final Pattern OF_QUANTITY = Pattern.compile("(\\d+): (.*)");

@@ -53,7 +53,7 @@ class StarterBookEstimatesTest {
                                 null),
                         BOOK);
         assertThat(estimate.feasible()).isTrue();
-        assertThat(estimate.operations().get(0).machineMinutes()).isPositive();
+        assertThat(estimate.typed().get(0).machineMinutes()).isPositive();
         assertThat(estimate.quantities().get(0).price().offer().amount()).isPositive();
     }
 

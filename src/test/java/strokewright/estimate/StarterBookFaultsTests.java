@@ -18,7 +18,8 @@ import tools.jackson.databind.JsonNode;
 class StarterBookFaultsTests {
 
     private static final String STARTER = "/shop-book/starter.json";
-    private static final Set<String> CHOICES = Set.of("kind", "surface", "unit", "priceFrom");
+    private static final Set<String> CHOICES =
+            Set.of("kind", "surface", "unit", "priceFrom", "when");
     private static final Set<String> HAVE_DEFAULTS =
             Set.of("/bending/method", "/priceScheme/kind", "/priceScheme/priceFrom");
 
@@ -86,7 +87,11 @@ class StarterBookFaultsTests {
         if (place.value().isBoolean() || HAVE_DEFAULTS.contains(at)) {
             return Stream.empty();
         }
-        if (CHOICES.contains(place.field())) {
+        boolean ofRule = at.startsWith("/proposals/");
+        if (ofRule && place.field().equals("place")) {
+            return Stream.empty(); // after the forming when left out
+        }
+        if (CHOICES.contains(place.field()) || ofRule && place.field().equals("amount")) {
             return Stream.of(new Spoilt(at, null));
         }
         return switch (place.field()) {

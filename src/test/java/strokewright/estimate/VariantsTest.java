@@ -572,8 +572,8 @@ class VariantsTest {
         Estimate base = Estimating.estimate(takeOff, BOOK);
         Beside other =
                 Variants.beside(takeOff, base, BOOK).of(Variant.ofDiameter(900), "/variants/0");
-        double was = base.operations().get(0).machineMinutes();
-        double is = Estimating.estimate(other.takeOff(), BOOK).operations().get(0).machineMinutes();
+        double was = base.typed().get(0).machineMinutes();
+        double is = Estimating.estimate(other.takeOff(), BOOK).typed().get(0).machineMinutes();
         Operation.Override made =
                 ((Formed) other.takeOff().parts().get(0).operations().get(0)).override();
         assertThat(made.minutes()).isCloseTo(30 * is / was, within(0.005));
