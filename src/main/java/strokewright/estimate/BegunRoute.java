@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.CurveEdge;
 import strokewright.estimate.Operation.Flatten;
@@ -354,7 +355,10 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     }
                 }
             }
-            return changed(index, with(part, work), takeOff.assembly(), takeOff.extras());
+            return withLost(
+                    index,
+                    changed(index, with(part, work), takeOff.assembly(), takeOff.extras()),
+                    rule -> true);
         }
 
         /** Along the heel or the bend, of all of them. */
@@ -398,7 +402,11 @@ public record BegunRoute(Route route, List<Finding> notes) {
                 notes.add(note("tool-without-cost", tool + "/cost", Map.of()));
             }
             notes.add(note("pressed-instead", "/parts/" + index, Map.of()));
-            TakeOff made = changed(index, with(part, work), takeOff.assembly(), extras);
+            TakeOff made =
+                    withLost(
+                            index,
+                            changed(index, with(part, work), takeOff.assembly(), extras),
+                            Maker::joinsOrTrims);
             TakeOffCheck.faults(made, book).stream()
                     .filter(f -> f.pointer().startsWith(tool + "/"))
                     .filter(f -> start.cost() != null || !f.pointer().equals(tool + "/cost"))
@@ -442,6 +450,65 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     book.standards().stream().map(ShopBook.Standard::name).toList(),
                     "time standard");
             return book.standard(name);
+        }
+
+        /** A tool brings its shape with it: nothing is trued up or made ready for stretching. */
+        private static boolean joinsOrTrims(Proposal rule) {
+            return rule.when() == Proposal.When.CLOSED
+                    || rule.when() == Proposal.When.DISH
+                    || rule.amount() == Proposal.Amount.ENDS;
+        }
+
+        /**
+         * What rules propose because of forming that is gone now is still to be done: it is typed.
+         *
+         * @param stays which of it
+         */
+        private TakeOff withLost(int index, TakeOff made, Predicate<Proposal> stays) {
+            Proposing.Proposed before = Proposing.of(Folding.withBlanks(takeOff, book), book);
+            Proposing.Proposed after = Proposing.of(Folding.withBlanks(made, book), book);
+            List<Proposing.Line> lost =
+                    lost(before.parts().get(index), after.parts().get(index), stays);
+            List<Proposing.Line> lostOfItem = lost(before.item(), after.item(), stays);
+            if (lost.isEmpty() && lostOfItem.isEmpty()) {
+                return made;
+            }
+            notes.add(
+                    note(
+                            "proposed-lines-typed",
+                            "/parts/" + index,
+                            Map.of(
+                                    "standards",
+                                    Stream.concat(lost.stream(), lostOfItem.stream())
+                                            .map(l -> l.standard().name())
+                                            .toList())));
+            Part part = made.parts().get(index);
+            List<Part> parts = new ArrayList<>(made.parts());
+            parts.set(index, with(part, among(part.operations(), lost)));
+            return Varied.with(made, parts, among(made.assembly(), lostOfItem));
+        }
+
+        private static List<Proposing.Line> lost(
+                List<Proposing.Line> before,
+                List<Proposing.Line> after,
+                Predicate<Proposal> stays) {
+            Set<String> left = new HashSet<>();
+            after.forEach(l -> left.add(l.rule().code()));
+            return before.stream()
+                    .filter(l -> !left.contains(l.rule().code()) && stays.test(l.rule()))
+                    .toList();
+        }
+
+        private static List<Operation> among(List<Operation> work, List<Proposing.Line> lines) {
+            List<Operation> all = new ArrayList<>(work);
+            int first = 0;
+            for (Proposing.Line line : lines) {
+                double amount = Math.max(0.001, Math.round(line.amount() * 1000) / 1000.0);
+                all.add(
+                        line.rule().place() == Proposal.Place.BEFORE ? first++ : all.size(),
+                        new Standard(line.standard().name(), amount));
+            }
+            return all;
         }
 
         private static Part with(Part part, List<Operation> work) {

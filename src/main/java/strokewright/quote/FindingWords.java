@@ -221,6 +221,13 @@ final class FindingWords {
                     rounded((Number) v.get("metres"), 2)
                             + "\u00a0m of edge, at the shop’s time for a metre however tight it is.";
             case "left-at-the-machine" -> "Nothing to shrink with heat: it stays at the machine.";
+            case "proposed-lines-typed" ->
+                    "What the shop book proposed because of the forming that is gone now stands typed: "
+                            + String.join(
+                                    ", ",
+                                    ((List<?>) v.get("standards"))
+                                            .stream().map(String::valueOf).toList())
+                            + ". Look which of it this route still needs.";
             case "pressed-instead" ->
                     "One stroke a piece instead of all forming; blank and other work as they were.";
             case "already-so" -> "It is so already: nothing changes.";

@@ -32,7 +32,7 @@ class EstimatesApiTests extends ServiceTest {
     void pricesTheRoundSignFrame() {
         JsonNode estimate = estimate(openShop(), FRAME);
 
-        JsonNode edge = estimate.at("/operations/0");
+        JsonNode edge = formed(estimate);
         assertThat(estimate.at("/shopBookEdition").asInt()).isEqualTo(1);
         assertThat(estimate.at("/feasible").asBoolean()).isTrue();
         // |ln(1 − 40/300)|, from the drawing alone
@@ -148,13 +148,21 @@ class EstimatesApiTests extends ServiceTest {
                 .getResponseBody();
     }
 
+    /** The first line that is formed; what the rules propose before it stands before it. */
+    private static JsonNode formed(JsonNode estimate) {
+        return estimate.at("/operations").values().stream()
+                .filter(line -> !line.at("/type").asString().equals("standard"))
+                .findFirst()
+                .orElseThrow();
+    }
+
     private static final String PATH = "M0 0H200\\n\\tA300 300 0 0 1 500 300\\r\\nV500";
 
     @Test
     void followsAnOutlineWrittenOnSeveralLinesOrHandedOverAsAnElementOrFile() {
         TestShop shop = openShop();
         JsonNode plain = estimate(shop, following(PATH));
-        assertThat(plain.at("/operations/0/outline/lengthMm").asDouble())
+        assertThat(formed(plain).at("/outline/lengthMm").asDouble())
                 .isCloseTo(400 + Math.PI * 150, within(1e-3));
         JsonNode element = estimate(shop, following("<path d='" + PATH + "'/>"));
         JsonNode file =
@@ -165,10 +173,10 @@ class EstimatesApiTests extends ServiceTest {
                                         + PATH
                                         + "'/></svg>"));
         for (JsonNode other : List.of(element, file)) {
-            assertThat(other.at("/operations/0/outline/lengthMm").asDouble())
+            assertThat(formed(other).at("/outline/lengthMm").asDouble())
                     .isCloseTo(400 + Math.PI * 150, within(1e-3));
-            assertThat(other.at("/operations/0/strokes").asLong())
-                    .isEqualTo(plain.at("/operations/0/strokes").asLong());
+            assertThat(formed(other).at("/strokes").asLong())
+                    .isEqualTo(formed(plain).at("/strokes").asLong());
         }
     }
 
@@ -221,7 +229,8 @@ class EstimatesApiTests extends ServiceTest {
     @Test
     void refusesAnOutlineOfMoreThanFiftyThousandCharacters() {
         String longest = "M0 0" + "h1".repeat(24_998);
-        assertThat(estimate(openShop(), following(longest)).at("/operations").size()).isEqualTo(1);
+        assertThat(formed(estimate(openShop(), following(longest))).at("/type").asString())
+                .isEqualTo("follow-outline");
         assertThat(refused(following(longest + " ")))
                 .extracting(e -> e.at("/message").asString())
                 .containsExactly("must have at most 50,000 characters and has 50,001");

@@ -54,10 +54,10 @@ class ShopBooksTests extends ServiceTest {
                                             status.setRollbackOnly();
                                         }));
         assertThat(owner.call(() -> books.current()).edition()).isEqualTo(1);
-        owner.call(() -> books.change(without(owner, "Packing"), "\"1\"", null));
+        owner.call(() -> books.change(without(owner, "First-piece report"), "\"1\"", null));
         ShopBook second = owner.call(() -> books.edition(2));
         assertThat(second.standard("Loading")).isPresent();
-        assertThat(second.standard("Packing")).isEmpty();
+        assertThat(second.standard("First-piece report")).isEmpty();
     }
 
     /** Not even the service itself could: its role has no right to. */
