@@ -430,9 +430,59 @@
         }
     }
 
+    // Proposed lines --------------------------------------------------------------------------
+
+    /** A hidden field takes a line out. The mark is at once, the figures come with the answer. */
+    function takeOrPut(line) {
+        const region = line.closest(".proposed");
+        const field = Array.from(region.querySelectorAll("input[type=hidden]")).find((f) => f.name === line.dataset.field);
+        if (field) {
+            field.remove();
+        } else {
+            const added = document.createElement("input");
+            added.type = "hidden";
+            added.name = line.dataset.field;
+            added.value = line.dataset.code;
+            region.append(added);
+        }
+        line.classList.toggle("out", !field);
+        say(line.querySelector(".what").textContent + (field ? " counts again." : " is taken out."));
+        changed();
+    }
+
+    /** Within proposed lines: up and down, Delete takes one out and puts it back. */
+    function proposedKey(event, line) {
+        const all = Array.from(form.querySelectorAll("[data-proposed] button"));
+        const next = all.indexOf(line.querySelector("button")) + { ArrowDown: 1, ArrowUp: -1 }[event.key];
+        if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+            event.preventDefault();
+            all[next]?.focus();
+        } else if (event.key === "Delete") {
+            event.preventDefault();
+            takeOrPut(line);
+        }
+    }
+
+    document.addEventListener("keydown", (event) => {
+        if (event.altKey && event.code === "KeyP") {
+            const part = document.activeElement.closest?.(".part") || form;
+            const first = part.querySelector("[data-proposed] button") || form.querySelector("[data-proposed] button");
+            if (first) {
+                event.preventDefault();
+                first.focus();
+            }
+        }
+    });
+
     form.addEventListener("click", (event) => {
         const button = event.target.closest("button");
         if (!button) {
+            return;
+        }
+        const line = button.closest("[data-proposed]");
+        if (line) {
+            event.preventDefault();
+            takeOrPut(line);
             return;
         }
         const row = button.closest("[data-row]");
@@ -486,6 +536,8 @@
         } else if (field === insteadField && event.key === "ArrowDown") {
             event.preventDefault();
             document.querySelector("[data-instead] button")?.focus();
+        } else if (field.closest("[data-proposed]") && !event.altKey) {
+            proposedKey(event, field.closest("[data-proposed]"));
         } else if (field.closest("[data-instead]")) {
             insteadKey(event, field.closest("[data-instead]"));
         } else if (event.key === "Enter" && typing && field.closest("#shape")) {

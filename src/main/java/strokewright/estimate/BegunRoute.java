@@ -467,8 +467,7 @@ public record BegunRoute(Route route, List<Finding> notes) {
         private TakeOff withLost(int index, TakeOff made, Predicate<Proposal> stays) {
             Proposing.Proposed before = Proposing.of(Folding.withBlanks(takeOff, book), book);
             Proposing.Proposed after = Proposing.of(Folding.withBlanks(made, book), book);
-            List<Proposing.Line> lost =
-                    lost(before.parts().get(index), after.parts().get(index), stays);
+            List<Proposing.Line> lost = lost(before.part(index), after.part(index), stays);
             List<Proposing.Line> lostOfItem = lost(before.item(), after.item(), stays);
             if (lost.isEmpty() && lostOfItem.isEmpty()) {
                 return made;

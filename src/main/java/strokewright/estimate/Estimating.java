@@ -51,9 +51,9 @@ public final class Estimating {
             List<Worked> worked = planning.worked(i);
             Part part = takeOff.parts().get(i);
             int typed = part.operations().size();
-            lines.addAll(proposed(book, part, typed, proposed.parts().get(i), Place.BEFORE));
+            lines.addAll(proposed(book, part, typed, proposed.part(i), Place.BEFORE));
             lines.addAll(worked);
-            lines.addAll(proposed(book, part, typed, proposed.parts().get(i), Place.AFTER));
+            lines.addAll(proposed(book, part, typed, proposed.part(i), Place.AFTER));
             worked.forEach(w -> findings.addAll(w.line().findings()));
             SpareBlank.of(book, takeOff.parts().get(i), worked).ifPresent(spares::add);
             findings.addAll(FoldLimits.of(stated.parts().get(i), "/parts/" + i, book));

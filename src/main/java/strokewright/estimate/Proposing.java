@@ -47,11 +47,26 @@ final class Proposing {
      * A line that is proposed.
      *
      * @param geometry what adds up to the amount before the rule's factor
+     * @param out whether it was taken out
      */
-    record Line(Proposal rule, Standard standard, List<Input> geometry) {
+    record Line(Proposal rule, Standard standard, List<Input> geometry, boolean out) {
 
         double amount() {
             return rule.factor() * geometry.stream().mapToDouble(Input::value).sum();
+        }
+
+        ProposedLines.Line shown() {
+            double minutes = standard.minutesPerUnit() * amount();
+            boolean once = standard.unit().oncePerOrder();
+            return new ProposedLines.Line(
+                    rule.code(),
+                    standard.name(),
+                    standard.unit(),
+                    amount(),
+                    once ? 0 : minutes,
+                    standard.setupMinutes() + (once ? minutes : 0),
+                    rule.place(),
+                    out);
         }
 
         /** The same with its figures. */
@@ -66,16 +81,22 @@ final class Proposing {
     }
 
     /**
-     * What is proposed for one item.
+     * What is proposed for one item, in the order of the rules.
      *
-     * @param parts for each part its lines, in the order of the rules
-     * @param item on the item as a whole
+     * @param ofParts for each part its lines, those that were taken out among them
+     * @param ofItem the same on the item as a whole
      * @param leftOut a note for each line that was taken out
      */
-    record Proposed(List<List<Line>> parts, List<Line> item, List<Finding> leftOut) {
+    record Proposed(List<List<Line>> ofParts, List<Line> ofItem, List<Finding> leftOut) {
 
-        int size() {
-            return item.size() + parts.stream().mapToInt(List::size).sum();
+        /** Lines of a part that count. */
+        List<Line> part(int index) {
+            return ofParts.get(index).stream().filter(l -> !l.out()).toList();
+        }
+
+        /** Lines on the item as a whole that count. */
+        List<Line> item() {
+            return ofItem.stream().filter(l -> !l.out()).toList();
         }
     }
 
@@ -155,29 +176,27 @@ final class Proposing {
 
     private void take(
             Proposal rule, List<Input> geometry, List<String> codes, String at, List<Line> lines) {
-        Line line = new Line(rule, book.standard(rule.standard()).orElseThrow(), geometry);
+        int out = codes.indexOf(rule.code());
+        Line line =
+                new Line(rule, book.standard(rule.standard()).orElseThrow(), geometry, out >= 0);
         if (!(line.amount() > 0)) {
             return;
         }
-        int out = codes.indexOf(rule.code());
-        if (out < 0) {
-            lines.add(line);
-        } else {
+        lines.add(line);
+        if (line.out()) {
             leftOut.add(leftOut(line, at + "/leftOut/" + out));
         }
     }
 
     private static Finding leftOut(Line line, String pointer) {
-        Standard standard = line.standard();
-        double minutes = standard.minutesPerUnit() * line.amount();
-        boolean once = standard.unit().oncePerOrder();
+        ProposedLines.Line shown = line.shown();
         Map<String, Object> values = new LinkedHashMap<>();
-        values.put("code", line.rule().code());
-        values.put("standard", standard.name());
-        values.put("amount", line.amount());
-        values.put("unit", standard.unit());
-        values.put("minutesEach", once ? 0 : minutes);
-        values.put("setupMinutes", standard.setupMinutes() + (once ? minutes : 0));
+        values.put("code", shown.code());
+        values.put("standard", shown.standard());
+        values.put("amount", shown.amount());
+        values.put("unit", shown.unit());
+        values.put("minutesEach", shown.minutesEach());
+        values.put("setupMinutes", shown.setupMinutes());
         return new Finding("line-left-out", Severity.NOTE, pointer, values);
     }
 

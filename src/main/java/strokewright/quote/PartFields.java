@@ -34,6 +34,8 @@ final class PartFields {
                                     new Option("true", "yes"),
                                     new Option("false", "no"))
                             .saying("by rule: yes, unless made before"),
+                    text("heldTemplatesMm", "Templates held", "none")
+                            .saying("radii in mm, like 180; 260"),
                     number("urgencyPercent", "Urgency", "%", "shop’s usual"));
 
     /** About one part, asked at once. */

@@ -60,7 +60,8 @@ record ShapeAdding(
     }
 
     static boolean isUntouched(TypedTakeOff typed, String part) {
-        return !typed.says(part, path -> CHOSEN.contains(lastStep(path)));
+        return !typed.says(
+                part, path -> path.contains(LeftOut.AT) || CHOSEN.contains(lastStep(path)));
     }
 
     /** Whether a size stands in the panel. */

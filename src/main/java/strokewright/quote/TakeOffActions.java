@@ -10,6 +10,10 @@ final class TakeOffActions {
     private static final Pattern ACTION =
             Pattern.compile("(add|remove|up|down|computed) ((?:/[A-Za-z0-9]{1,40}){1,6})");
 
+    /** Takes a proposed line out, or puts it back. */
+    private static final Pattern PROPOSED =
+            Pattern.compile("proposed((?:/[A-Za-z0-9]{1,40}){0,2}) (.{1,200})");
+
     private TakeOffActions() {}
 
     /**
@@ -17,6 +21,10 @@ final class TakeOffActions {
      *     nothing
      */
     static UnaryOperator<TypedTakeOff> of(String action) {
+        Matcher proposed = PROPOSED.matcher(action);
+        if (proposed.matches()) {
+            return typed -> LeftOut.turned(typed, proposed.group(1), proposed.group(2));
+        }
         Matcher m = ACTION.matcher(action);
         if (!m.matches()) {
             return typed -> typed;

@@ -135,6 +135,7 @@ class TakeOffDesk {
         TakeOffViews views = new TakeOffViews(Reckoned.of(typed, book, numbers), book, numbers);
         model.addAttribute("result", views.result(time(kept)));
         model.addAttribute("slots", views.slots());
+        model.addAttribute("proposed", views.proposed());
         return "quote/take-off-parts :: answer";
     }
 

@@ -12,8 +12,10 @@ import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Folding;
+import strokewright.estimate.OfferedAmounts;
 import strokewright.estimate.Operation;
 import strokewright.estimate.Operation.Sense;
+import strokewright.estimate.Proposal;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.Blank;
@@ -44,6 +46,8 @@ final class TakeOffReading {
                     "perAssembly",
                     "grain",
                     "irreplaceable");
+
+    private static final String HELD_TEMPLATES = "/heldTemplatesMm";
 
     /** Behind the path of a line: the parts of its outline. */
     static final String SEGMENTS = "/segments";
@@ -115,7 +119,7 @@ final class TakeOffReading {
 
     private Read read() {
         List<Part> parts = new ArrayList<>();
-        for (String row : rows("/parts", PART_SAYS_NOTHING_BY)) {
+        for (String row : partRows()) {
             pathOf.put("/parts/" + parts.size(), row);
             parts.add(part(row, parts.size()));
         }
@@ -141,16 +145,74 @@ final class TakeOffReading {
                         assembly,
                         extras,
                         yesOrNo("/proveFirst"),
-                        List.of(),
-                        List.of(),
+                        heldTemplates(),
+                        leftOut("", true),
                         number("/urgencyPercent"));
-        return new Read(takeOff, faults, workedOut, pathOf, fieldOf, operationRows);
+        return new Read(withOffered(takeOff), faults, workedOut, pathOf, fieldOf, operationRows);
+    }
+
+    /** That something proposed was taken out says nothing by itself. */
+    private List<String> partRows() {
+        return typed.rows("/parts").stream()
+                .filter(row -> !leftOut.contains(row))
+                .filter(
+                        row ->
+                                typed.says(
+                                        row,
+                                        path ->
+                                                path.startsWith(row + LeftOut.AT)
+                                                        || PART_SAYS_NOTHING_BY.contains(
+                                                                path.substring(row.length() + 1))))
+                .toList();
     }
 
     private List<String> rows(String list, Set<String> saysNothing) {
         return typed.rows(list).stream()
                 .filter(row -> !leftOut.contains(row) && typed.says(row, saysNothing))
                 .toList();
+    }
+
+    /** Codes that this edition has a rule for; others say nothing in it. */
+    private List<String> leftOut(String row, boolean ofItem) {
+        List<String> known =
+                book.proposals().stream()
+                        .filter(p -> p.when().ofItem() == ofItem)
+                        .map(Proposal::code)
+                        .toList();
+        return LeftOut.in(typed, row).stream()
+                .filter(code -> book.proposals().isEmpty() || known.contains(code))
+                .toList();
+    }
+
+    private List<Double> heldTemplates() {
+        String text = typed.at(HELD_TEMPLATES).strip();
+        List<Double> held = new ArrayList<>();
+        for (String each : text.isEmpty() ? new String[0] : text.split(";")) {
+            Reading read = numbers.lengthMm(each);
+            if (read.fault() != null) {
+                faults.add(new Fault(HELD_TEMPLATES, read.fault()));
+                return List.of();
+            }
+            if (read.value() != null) {
+                fieldOf.put(HELD_TEMPLATES + "/" + held.size(), HELD_TEMPLATES);
+                held.add(read.value().doubleValue());
+            }
+        }
+        return held;
+    }
+
+    /** An amount that is left empty is the one that the geometry offers, and is shown as such. */
+    private TakeOff withOffered(TakeOff takeOff) {
+        OfferedAmounts filled = OfferedAmounts.in(takeOff, book);
+        filled.offered()
+                .forEach(
+                        (pointer, amount) -> {
+                            String path = pathOf.get(pointer) + "/amount";
+                            if (typed.isEmpty(path)) {
+                                workedOut.put(path, numbers.typed(amount));
+                            }
+                        });
+        return filled.takeOff();
     }
 
     // Rows ------------------------------------------------------------------------------------
@@ -183,7 +245,7 @@ final class TakeOffReading {
                         fold(row, pointer + FOLD),
                         choice(row + "/grain", TakeOff.Grain.values()),
                         yesOrNo(row + "/irreplaceable"),
-                        List.of());
+                        leftOut(row, false));
         if (part.blank() == null) {
             Folding.developed(part, book).ifPresent(blank -> showDeveloped(row, blank));
         }

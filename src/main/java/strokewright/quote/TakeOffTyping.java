@@ -58,6 +58,13 @@ final class TakeOffTyping {
             switch (name) {
                 case "quantities" -> type(path + "/quantities", listed(value));
                 case "fold" -> fold(path + TakeOffReading.FOLD, value);
+                case "leftOut" ->
+                        value.forEach(
+                                code ->
+                                        type(
+                                                LeftOut.field(path, code.asString()),
+                                                code.asString()));
+                case "heldTemplatesMm" -> type(path + "/heldTemplatesMm", radii(value));
                 case "override" -> override(path, value);
                 case "cost" -> cost(path, value);
                 case "areaMm2" ->
@@ -132,6 +139,12 @@ final class TakeOffTyping {
     private String money(String amount) {
         BigDecimal value = new BigDecimal(amount);
         return numbers.show(value, value.scale());
+    }
+
+    private String radii(JsonNode radiiMm) {
+        List<String> texts = new ArrayList<>();
+        radiiMm.forEach(r -> texts.add(number(new BigDecimal(r.asString()), EVERY_DECIMAL)));
+        return String.join("; ", texts);
     }
 
     private static String listed(JsonNode numbers) {

@@ -11,6 +11,7 @@ import strokewright.web.Numbers;
  *
  * @param base path of the page
  * @param item fields about the item
+ * @param proposed lines on the item as a whole that the shop book proposes
  * @param marketPrice what the market pays, typed beside the result
  */
 record TakeOffView(
@@ -18,6 +19,7 @@ record TakeOffView(
         List<FieldView> item,
         List<RowView> parts,
         List<RowView> assembly,
+        ProposedView proposed,
         List<RowView> extras,
         FieldView marketPrice,
         ResultView result) {
@@ -68,6 +70,7 @@ record TakeOffView(
      * @param more fields asked on demand
      * @param own minutes in place of the computed ones; empty where nothing is formed
      * @param lines of work of a part, segments of an outline; empty for others
+     * @param proposed beside the lines of a part; null for others
      * @param fold of a part; null for others
      */
     record RowView(
@@ -80,7 +83,8 @@ record TakeOffView(
             List<FieldView> own,
             List<RowView> lines,
             SlotView slot,
-            @Nullable FoldView fold) {
+            @Nullable FoldView fold,
+            @Nullable ProposedView proposed) {
 
         RowView(
                 String path,
@@ -92,7 +96,7 @@ record TakeOffView(
                 List<FieldView> own,
                 List<RowView> lines,
                 SlotView slot) {
-            this(path, id, what, kinds, fields, more, own, lines, slot, null);
+            this(path, id, what, kinds, fields, more, own, lines, slot, null, null);
         }
 
         /** Whether its outline may be typed in segments. */
@@ -113,6 +117,35 @@ record TakeOffView(
      * @param bends each with the leg behind it
      */
     record FoldView(boolean isTyped, List<FieldView> fields, List<RowView> bends) {}
+
+    /**
+     * Lines that the shop book proposes.
+     *
+     * @param kept what was taken out, to be sent along
+     * @param lines in the order of the rules
+     */
+    record ProposedView(String id, List<HiddenField> kept, List<ProposedLine> lines) {}
+
+    record HiddenField(String path, String value) {}
+
+    /**
+     * One of them.
+     *
+     * @param id of its button
+     * @param action of its button
+     * @param field hidden one that takes it out
+     * @param minutes each and once, in words
+     */
+    record ProposedLine(
+            String id,
+            String action,
+            String field,
+            String code,
+            String standard,
+            String amount,
+            String unit,
+            String minutes,
+            boolean out) {}
 
     /**
      * What is told beside a row.

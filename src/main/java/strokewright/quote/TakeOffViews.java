@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.AskedPrice;
 import strokewright.estimate.AtMarketPrice;
@@ -34,6 +35,7 @@ import strokewright.quote.TakeOffView.MainView;
 import strokewright.quote.TakeOffView.MarketView;
 import strokewright.quote.TakeOffView.OptionView;
 import strokewright.quote.TakeOffView.PlanView;
+import strokewright.quote.TakeOffView.ProposedView;
 import strokewright.quote.TakeOffView.ResultView;
 import strokewright.quote.TakeOffView.RowView;
 import strokewright.quote.TakeOffView.SlotView;
@@ -62,6 +64,7 @@ final class TakeOffViews {
     private final Pictures pictures;
     private final PassPictures passPictures;
     private final WorkingViews workings;
+    private final ProposedViews proposed;
     private final Map<String, String> faultAt = new HashMap<>();
     private final Map<String, Estimate.Line> lines;
     private final Map<String, Operation> operations = new HashMap<>();
@@ -79,6 +82,7 @@ final class TakeOffViews {
         this.workings = new WorkingViews(numbers);
         reckoned.faults().forEach(f -> faultAt.putIfAbsent(f.pointer(), f.message()));
         this.lines = reckoned.lines();
+        this.proposed = new ProposedViews(reckoned, book, numbers);
         TakeOff takeOff = reckoned.read().takeOff();
         for (int i = 0; i < takeOff.parts().size(); i++) {
             Part part = takeOff.parts().get(i);
@@ -97,6 +101,7 @@ final class TakeOffViews {
                 fields("", PartFields.ITEM),
                 parts(typed.rows("/parts")),
                 assembly(typed.rows("/assembly")),
+                proposed.of(""),
                 typed.rows("/extras").stream().map(this::extra).toList(),
                 field("", PartFields.MARKET_PRICE),
                 result(saved));
@@ -112,6 +117,13 @@ final class TakeOffViews {
         typed.rows("/assembly").forEach(line -> slots.add(lineSlot(line)));
         typed.rows("/extras").forEach(row -> slots.add(extraSlot(row)));
         return slots;
+    }
+
+    /** What is proposed for each part and for the item, in the order of the page. */
+    List<ProposedView> proposed() {
+        return Stream.concat(typed.rows("/parts").stream(), Stream.of(""))
+                .map(proposed::of)
+                .toList();
     }
 
     // Rows ------------------------------------------------------------------------------------
@@ -136,7 +148,8 @@ final class TakeOffViews {
                 List.of(),
                 typed.rows(row + "/operations").stream().map(r -> line(r, false)).toList(),
                 slot,
-                fold(row));
+                fold(row),
+                proposed.of(row));
     }
 
     private FoldView fold(String row) {
@@ -249,7 +262,8 @@ final class TakeOffViews {
                 List.of(),
                 List.of(),
                 SlotView.empty(id("at", row)),
-                fold(row));
+                fold(row),
+                proposed.of(row));
     }
 
     /** A line as it is added, one for each kind of work. */
@@ -436,7 +450,7 @@ final class TakeOffViews {
             add(drawn, pictures.shape(operation, id("shape", row)));
             drawn.addAll(passPictures.of(line, id("worked", row)));
         }
-        return slot(row, figures(line), cautions(row, line), drawn, workings.of(line.why()));
+        return slot(row, figures(row, line), cautions(row, line), drawn, workings.of(line.why()));
     }
 
     private static void add(List<String> drawn, @Nullable String picture) {
@@ -472,10 +486,18 @@ final class TakeOffViews {
                 !there && !incomplete,
                 incomplete,
                 figures,
-                reckoned.findingsAt(row).stream().map(words::tell).toList(),
+                findingsAt(row),
                 once(cautions),
                 drawn,
                 working);
+    }
+
+    /** What was taken out stands among what is proposed. */
+    private List<FindingWords.Told> findingsAt(String row) {
+        return reckoned.findingsAt(row).stream()
+                .filter(f -> !f.code().equals("line-left-out"))
+                .map(words::tell)
+                .toList();
     }
 
     /** The same caution stands once, where it is first called for. */
@@ -515,9 +537,17 @@ final class TakeOffViews {
         return quantity == 1 ? "one" : numbers.show(quantity) + " of it";
     }
 
-    private List<Figure> figures(Estimate.Line line) {
+    private List<Figure> figures(String row, Estimate.Line line) {
         List<Figure> figures = new ArrayList<>();
         if (line.standard() != null) {
+            String offered = reckoned.read().workedOut().get(row + "/amount");
+            if (offered != null) {
+                figures.add(
+                        new Figure(
+                                "amount, from the geometry",
+                                offered,
+                                unit(book.standard(line.standard()).orElseThrow().unit())));
+            }
             if (line.machineMinutes() > 0) {
                 figures.add(minutes("each", line.machineMinutes()));
             }
@@ -613,7 +643,7 @@ final class TakeOffViews {
                 estimate != null && estimate.feasible(),
                 faults(),
                 reckoned.leftOut().stream().map(this::where).toList(),
-                reckoned.findingsAt("").stream().map(words::tell).toList(),
+                findingsAt(""),
                 cautions.stream().map(c -> new CautionView(c.title(), c.text())).toList(),
                 reckoned.read().workedOut().entrySet().stream()
                         .map(e -> new WorkedOut(id("f", e.getKey()), e.getValue()))

@@ -19,8 +19,7 @@ final class Words {
     static String operation(Estimate.Line line) {
         String where = line.part() == null ? "Assembly" : line.part();
         return where
-                + " "
-                + line.position()
+                + (line.proposal() == null ? " " + line.position() : ", proposed")
                 + ": "
                 + (line.standard() == null ? kind(line.type()) : line.standard())
                 + (line.outline() == null ? "" : outline(line.outline()));

@@ -1,0 +1,74 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import strokewright.estimate.ProposedLines;
+import strokewright.estimate.ShopBook;
+import strokewright.quote.TakeOffView.HiddenField;
+import strokewright.quote.TakeOffView.ProposedLine;
+import strokewright.quote.TakeOffView.ProposedView;
+import strokewright.web.Numbers;
+
+/** What the shop book proposes beside the typed lines: each can be taken out and put back. */
+final class ProposedViews {
+
+    private final TypedTakeOff typed;
+    private final Numbers numbers;
+    private final Map<String, List<ProposedLines.Line>> lines = new HashMap<>();
+
+    ProposedViews(Reckoned reckoned, ShopBook book, Numbers numbers) {
+        this.typed = reckoned.typed();
+        this.numbers = numbers;
+        if (reckoned.estimate() != null) {
+            ProposedLines proposed = ProposedLines.of(reckoned.read().takeOff(), book);
+            lines.put("", proposed.item());
+            for (int i = 0; i < proposed.parts().size(); i++) {
+                lines.put(reckoned.read().path("/parts/" + i), proposed.parts().get(i));
+            }
+        }
+    }
+
+    /**
+     * @param row path of a part; empty for the item
+     */
+    ProposedView of(String row) {
+        List<HiddenField> kept = new ArrayList<>();
+        for (String code : LeftOut.in(typed, row)) {
+            kept.add(new HiddenField(LeftOut.field(row, code), code));
+        }
+        String id = TakeOffViews.id("proposed", row);
+        return new ProposedView(
+                id,
+                kept,
+                lines.getOrDefault(row, List.of()).stream()
+                        .map(
+                                line ->
+                                        new ProposedLine(
+                                                id
+                                                        + LeftOut.field("", line.code())
+                                                                .replace('/', '-'),
+                                                "proposed" + row + " " + line.code(),
+                                                LeftOut.field(row, line.code()),
+                                                line.code(),
+                                                line.standard(),
+                                                amount(line),
+                                                TakeOffViews.unit(line.unit()),
+                                                minutes(line),
+                                                line.out()))
+                        .toList());
+    }
+
+    private String amount(ProposedLines.Line line) {
+        return numbers.show(line.amount(), line.amount() < 0.1 ? 3 : 2);
+    }
+
+    private String minutes(ProposedLines.Line line) {
+        String each =
+                line.minutesEach() > 0 ? numbers.show(line.minutesEach(), 1) + " min each" : "";
+        String once =
+                line.setupMinutes() > 0 ? numbers.show(line.setupMinutes(), 1) + " min once" : "";
+        return each + (each.isEmpty() || once.isEmpty() ? "" : ", ") + once;
+    }
+}
