@@ -271,7 +271,7 @@ final class Proposing {
 
     /**
      * The amount that the geometry gives for a line by this standard: as the first rule that takes
-     * it says, else by its unit.
+     * it and finds something says; by its unit where no rule takes it.
      *
      * @param part null for the item as a whole
      */
@@ -281,17 +281,14 @@ final class Proposing {
         if (by == null) {
             return null;
         }
+        List<Proposal> rules =
+                book.proposals().stream().filter(r -> standard.equals(r.standard())).toList();
         Proposing proposing = new Proposing(takeOff, book);
-        double amount =
-                Stream.concat(
-                                book.proposals().stream()
-                                        .filter(r -> standard.equals(r.standard())),
-                                Stream.ofNullable(byUnit(by)))
-                        .mapToDouble(r -> proposing.amount(r, part))
-                        .filter(a -> a > 0)
-                        .findFirst()
-                        .orElse(0);
-        return amount > 0 ? amount : null;
+        return (rules.isEmpty() ? Stream.ofNullable(byUnit(by)) : rules.stream())
+                .map(rule -> proposing.amount(rule, part))
+                .filter(amount -> amount > 0)
+                .findFirst()
+                .orElse(null);
     }
 
     private double amount(Proposal rule, @Nullable Integer part) {

@@ -61,7 +61,7 @@ final class ProposedViews {
     }
 
     private String amount(ProposedLines.Line line) {
-        return numbers.show(line.amount(), line.amount() < 0.1 ? 3 : 2);
+        return numbers.show(Math.round(line.amount() * 1000) / 1000.0);
     }
 
     private String minutes(ProposedLines.Line line) {
