@@ -73,7 +73,7 @@ public final class Routes {
         }
         faults.withinIfGiven("/upToQuantity", upTo, 1, LARGEST_UP_TO);
         faults.throwIfAny();
-        int most = most(routes);
+        int most = most(routes, book);
         if (upTo != null && upTo > most) {
             faults.add("/upToQuantity", "must be at most " + most + " with so many lines of work");
         }
@@ -90,12 +90,14 @@ public final class Routes {
                 upTo == null ? Math.min(USUAL_UP_TO, most) : upTo);
     }
 
-    private static int most(List<Route> routes) {
+    private static int most(List<Route> routes, ShopBook book) {
         long lines = 0;
         for (Route route : routes) {
-            lines += route.takeOff().assembly().size() + 1;
-            for (TakeOff.Part part : route.takeOff().parts()) {
-                lines += part.operations().size();
+            ProposedLines proposed = ProposedLines.of(route.takeOff(), book);
+            lines += route.takeOff().assembly().size() + proposed.item().size() + 1;
+            for (int i = 0; i < proposed.parts().size(); i++) {
+                lines += route.takeOff().parts().get(i).operations().size();
+                lines += proposed.parts().get(i).size();
             }
         }
         return (int) Math.min(LARGEST_UP_TO, MOST_TO_RECKON / lines);

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import strokewright.estimate.ProposedLines;
 import strokewright.estimate.ShopBook;
+import strokewright.quote.TakeOffView.CautionView;
 import strokewright.quote.TakeOffView.HiddenField;
 import strokewright.quote.TakeOffView.ProposedLine;
 import strokewright.quote.TakeOffView.ProposedView;
@@ -32,8 +35,9 @@ final class ProposedViews {
 
     /**
      * @param row path of a part; empty for the item
+     * @param cautions of what counts
      */
-    ProposedView of(String row) {
+    ProposedView of(String row, List<CautionView> cautions) {
         List<HiddenField> kept = new ArrayList<>();
         for (String code : LeftOut.in(typed, row)) {
             kept.add(new HiddenField(LeftOut.field(row, code), code));
@@ -57,7 +61,16 @@ final class ProposedViews {
                                                 TakeOffViews.unit(line.unit()),
                                                 minutes(line),
                                                 line.out()))
-                        .toList());
+                        .toList(),
+                cautions);
+    }
+
+    /** Time standards that count. */
+    Set<String> standards(String row) {
+        return lines.getOrDefault(row, List.of()).stream()
+                .filter(line -> !line.out())
+                .map(ProposedLines.Line::standard)
+                .collect(Collectors.toSet());
     }
 
     private String amount(ProposedLines.Line line) {

@@ -134,8 +134,9 @@ class TakeOffDesk {
         Numbers numbers = Numbers.of(locale);
         TakeOffViews views = new TakeOffViews(Reckoned.of(typed, book, numbers), book, numbers);
         model.addAttribute("result", views.result(time(kept)));
-        model.addAttribute("slots", views.slots());
-        model.addAttribute("proposed", views.proposed());
+        TakeOffViews.Told told = views.told();
+        model.addAttribute("slots", told.slots());
+        model.addAttribute("proposed", told.proposed());
         return "quote/take-off-parts :: answer";
     }
 

@@ -123,8 +123,13 @@ record TakeOffView(
      *
      * @param kept what was taken out, to be sent along
      * @param lines in the order of the rules
+     * @param cautions that the lines call for and nothing before them did
      */
-    record ProposedView(String id, List<HiddenField> kept, List<ProposedLine> lines) {}
+    record ProposedView(
+            String id,
+            List<HiddenField> kept,
+            List<ProposedLine> lines,
+            List<CautionView> cautions) {}
 
     record HiddenField(String path, String value) {}
 

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.AskedPrice;
 import strokewright.estimate.AtMarketPrice;
@@ -101,29 +100,51 @@ final class TakeOffViews {
                 fields("", PartFields.ITEM),
                 parts(typed.rows("/parts")),
                 assembly(typed.rows("/assembly")),
-                proposed.of(""),
+                proposed(""),
                 typed.rows("/extras").stream().map(this::extra).toList(),
                 field("", PartFields.MARKET_PRICE),
                 result(saved));
     }
 
-    /** Only what is told beside each row, in the order of the page. */
-    List<SlotView> slots() {
+    /** What an answer brings anew. */
+    record Told(List<SlotView> slots, List<ProposedView> proposed) {}
+
+    /**
+     * Only what is told beside each row, in the order of the page, so that a caution which stands
+     * once stays where it is.
+     */
+    Told told() {
         List<SlotView> slots = new ArrayList<>();
+        List<ProposedView> proposals = new ArrayList<>();
         for (String row : typed.rows("/parts")) {
             slots.add(partSlot(row));
             typed.rows(row + "/operations").forEach(line -> slots.add(lineSlot(line)));
+            proposals.add(proposed(row));
         }
         typed.rows("/assembly").forEach(line -> slots.add(lineSlot(line)));
+        proposals.add(proposed(""));
         typed.rows("/extras").forEach(row -> slots.add(extraSlot(row)));
-        return slots;
+        return new Told(slots, proposals);
     }
 
-    /** What is proposed for each part and for the item, in the order of the page. */
-    List<ProposedView> proposed() {
-        return Stream.concat(typed.rows("/parts").stream(), Stream.of(""))
-                .map(proposed::of)
-                .toList();
+    private ProposedView proposed(String row) {
+        return proposed.of(row, once(cautionsOfProposed(row)));
+    }
+
+    /** Of what is proposed in a part, or on the item as a whole. */
+    private Set<Caution> cautionsOfProposed(String row) {
+        Set<Caution> cautions = EnumSet.noneOf(Caution.class);
+        Set<String> standards = proposed.standards(row);
+        if (reckoned.estimate() == null || standards.isEmpty()) {
+            return cautions;
+        }
+        List<Part> metals = row.isEmpty() ? List.copyOf(parts.values()) : List.of(parts.get(row));
+        for (Estimate.Line line : reckoned.estimate().operations()) {
+            if (line.proposal() != null && standards.contains(line.standard())) {
+                metals.forEach(p -> cautions.addAll(Caution.of(line, book.grade(p.grade()))));
+            }
+        }
+        return cautions;
     }
 
     // Rows ------------------------------------------------------------------------------------
@@ -149,7 +170,7 @@ final class TakeOffViews {
                 typed.rows(row + "/operations").stream().map(r -> line(r, false)).toList(),
                 slot,
                 fold(row),
-                proposed.of(row));
+                proposed(row));
     }
 
     private FoldView fold(String row) {
@@ -263,7 +284,7 @@ final class TakeOffViews {
                 List.of(),
                 SlotView.empty(id("at", row)),
                 fold(row),
-                proposed.of(row));
+                proposed(row));
     }
 
     /** A line as it is added, one for each kind of work. */

@@ -203,7 +203,7 @@ class FoldTypingTest {
     }
 
     private static SlotView slot(TypedTakeOff typed) {
-        return new TakeOffViews(reckoned(typed), BOOK, SmallShop.EN).slots().get(0);
+        return new TakeOffViews(reckoned(typed), BOOK, SmallShop.EN).told().slots().get(0);
     }
 
     private static ShopBook starter() {

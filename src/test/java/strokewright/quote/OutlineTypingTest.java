@@ -205,7 +205,7 @@ class OutlineTypingTest {
     private static String picture(String... pathsAndTexts) {
         Reckoned reckoned = reckoned(pathsAndTexts);
         return new TakeOffViews(reckoned, BOOK, EN)
-                .slots().stream()
+                .told().slots().stream()
                         .flatMap(s -> s.pictures().stream())
                         .filter(p -> p.contains("figcaption"))
                         .findFirst()

@@ -58,7 +58,7 @@ class ProposedOnThePageTest {
                         .apply(arc())
                         .with("/parts/p1/thicknessMm", "");
         TakeOffView.ProposedView view =
-                new TakeOffViews(Reckoned.of(half, BOOK, EN), BOOK, EN).proposed().get(0);
+                new TakeOffViews(Reckoned.of(half, BOOK, EN), BOOK, EN).told().proposed().get(0);
 
         assertThat(view.lines()).isEmpty();
         assertThat(view.kept())
@@ -166,8 +166,35 @@ class ProposedOnThePageTest {
                 .containsExactly("/parts/p1/operations/o2/amount");
     }
 
+    @Test
+    void aProposedWeldCallsUpItsCautionWhileItCounts() {
+        TypedTakeOff ring =
+                arc().with("/parts/p1/grade", "X5CRNI18-10")
+                        .with("/parts/p1/operations/o1/lengthMm", "1131")
+                        .with("/parts/p1/blank/lengthMm", "1200");
+        TypedTakeOff without = ring;
+        for (String code : List.of("weld-joint", "dress-weld", "planish-weld")) {
+            without = TakeOffActions.of("proposed/parts/p1 " + code).apply(without);
+        }
+
+        assertThat(cautions(ring)).contains("Chromium(VI)");
+        assertThat(cautions(without)).doesNotContain("Chromium(VI)");
+        assertThat(cautions(arc())).isEmpty();
+    }
+
+    private static List<String> cautions(TypedTakeOff typed) {
+        return new TakeOffViews(Reckoned.of(typed, BOOK, EN), BOOK, EN)
+                .told().proposed().get(0).cautions().stream()
+                        .map(TakeOffView.CautionView::title)
+                        .toList();
+    }
+
     private static List<TakeOffView.ProposedLine> proposed(TypedTakeOff typed) {
-        return new TakeOffViews(Reckoned.of(typed, BOOK, EN), BOOK, EN).proposed().get(0).lines();
+        return new TakeOffViews(Reckoned.of(typed, BOOK, EN), BOOK, EN)
+                .told()
+                .proposed()
+                .get(0)
+                .lines();
     }
 
     private static TypedTakeOff arc() {
