@@ -34,6 +34,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/api/v1/learning/test-strips/*/adopt", OWNER),
                     any("/api/v1/learning/test-strips/**", ESTIMATOR, OWNER),
                     any("/api/v1/customers/**", ESTIMATOR, OFFICE, OWNER),
+                    any("/api/v1/quotes/effect", OWNER),
                     get("/api/v1/quotes/**", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
                     any("/api/v1/quotes/**", ESTIMATOR, OWNER));
@@ -49,6 +50,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/learning/test-strips/*/adopt", OWNER),
                     any("/learning/test-strips/**", ESTIMATOR, OWNER),
                     any("/customers/**", ESTIMATOR, OFFICE, OWNER),
+                    any("/quotes/effect", OWNER),
                     get("/quotes/**", ESTIMATOR, OFFICE, OWNER),
                     post("/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
                     any("/quotes/**", ESTIMATOR, OWNER));

@@ -158,6 +158,52 @@ public record ShopBook(
                 learned);
     }
 
+    public ShopBook withWorkCentres(List<WorkCentre> centres) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                centres,
+                priceScheme,
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                learned);
+    }
+
+    public ShopBook withLearned(List<Learned> lines) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                workCentres,
+                priceScheme,
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                uncertainty,
+                lines);
+    }
+
     public Optional<Grade> grade(@Nullable String code) {
         return grades.stream().filter(g -> g.code().equals(code)).findFirst();
     }

@@ -68,7 +68,7 @@ public record VariantComparison(
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record More(double by, @Nullable Double percent) {
 
-        static More of(double base, double other) {
+        public static More of(double base, double other) {
             return new More(other - base, base == 0 ? null : (other - base) / base * 100);
         }
     }

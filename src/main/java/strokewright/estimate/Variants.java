@@ -12,6 +12,7 @@ import strokewright.estimate.VariantComparison.More;
 import strokewright.estimate.VariantComparison.MoreMoney;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
+import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 
 /** A take-off beside which something is otherwise. */
@@ -118,8 +119,8 @@ public final class Variants {
                 varied.notes(),
                 estimate.feasible(),
                 estimate.findings(),
-                Varied.beyond(estimate.findings(), base.findings()),
-                Varied.beyond(base.findings(), estimate.findings()),
+                Finding.beyond(estimate.findings(), base.findings()),
+                Finding.beyond(base.findings(), estimate.findings()),
                 quantities);
     }
 

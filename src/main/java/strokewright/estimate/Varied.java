@@ -1,11 +1,9 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Operation.Formed;
 import strokewright.estimate.Operation.Standard;
@@ -287,15 +285,6 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                         at,
                         Map.of("from", from, "to", minutes)));
         return Reshaped.with(work, new Operation.Override(minutes, work.override().reason()));
-    }
-
-    /** What the one has to tell and the other has not. */
-    static List<Finding> beyond(List<Finding> findings, List<Finding> others) {
-        Set<List<Object>> told = new HashSet<>();
-        others.forEach(f -> told.add(List.of(f.code(), f.severity(), f.pointer())));
-        return findings.stream()
-                .filter(f -> !told.contains(List.of(f.code(), f.severity(), f.pointer())))
-                .toList();
     }
 
     static TakeOff with(TakeOff takeOff, List<Part> parts, List<Operation> assembly) {

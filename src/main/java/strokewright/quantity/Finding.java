@@ -2,8 +2,11 @@ package strokewright.quantity;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -34,5 +37,16 @@ public record Finding(
     /** The same with another change offered; with none where there is nothing to offer. */
     public Finding offering(Map<String, Object> other) {
         return new Finding(code, severity, pointer, values, other.isEmpty() ? null : other);
+    }
+
+    /** What the one list has to tell and the other has not, at the same place and as grave. */
+    public static List<Finding> beyond(List<Finding> findings, List<Finding> others) {
+        Set<List<Object>> told = new HashSet<>();
+        others.forEach(f -> told.add(f.place()));
+        return findings.stream().filter(f -> !told.contains(f.place())).toList();
+    }
+
+    private List<Object> place() {
+        return List.of(code, severity, pointer);
     }
 }

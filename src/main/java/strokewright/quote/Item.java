@@ -56,6 +56,10 @@ class Item {
         this.alternatives = item.alternatives().isEmpty() ? null : item.alternatives();
     }
 
+    UUID revisionId() {
+        return revisionId;
+    }
+
     PricedItem priced() {
         return new PricedItem(
                 position,

@@ -1,6 +1,9 @@
 package strokewright.quote;
 
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import strokewright.costing.PriceScheme;
 
 /** The percentages of a price scheme, in the order in which they are taken. */
@@ -92,5 +95,44 @@ enum Percentage {
 
     String label(boolean surcharge) {
         return this == MATERIAL_OVERHEAD && !surcharge ? "Mark-up on material" : label;
+    }
+
+    /** Its name in JSON. */
+    String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** By its name in JSON. */
+    static Percentage of(String word) {
+        return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
+    /** Those that the price before tax is made with. */
+    static Stream<Percentage> beforeTax(boolean surcharge) {
+        return Arrays.stream(values()).filter(p -> p != TAX && (surcharge || p.alsoSimple));
+    }
+
+    /** The scheme with this one stated otherwise. */
+    PriceScheme in(PriceScheme scheme, double value) {
+        return new PriceScheme(
+                scheme.kind(),
+                scheme.priceFrom(),
+                MATERIAL_OVERHEAD.unless(this, scheme, value),
+                PRODUCTION_OVERHEAD.unless(this, scheme, value),
+                ADMINISTRATION.unless(this, scheme, value),
+                SALES.unless(this, scheme, value),
+                PROFIT.unless(this, scheme, value),
+                SETTLEMENT_DISCOUNT.unless(this, scheme, value),
+                COMMISSION.unless(this, scheme, value),
+                TRADE_DISCOUNT.unless(this, scheme, value),
+                TAX.unless(this, scheme, value),
+                scheme.roundEachTo(),
+                scheme.minimumOrder(),
+                URGENCY.unless(this, scheme, value),
+                scheme.boughtOutHandlingPercent());
+    }
+
+    private double unless(Percentage changed, PriceScheme scheme, double value) {
+        return this == changed ? value : of(scheme);
     }
 }

@@ -25,6 +25,11 @@ public record PricedItem(
         alternatives = List.copyOf(alternatives);
     }
 
+    /** The same, reckoned otherwise. */
+    PricedItem with(Estimate other) {
+        return new PricedItem(position, title, option, takeOff, other, alternatives);
+    }
+
     /** What is quoted: the main quantity's figures. */
     Estimate.ForQuantity main() {
         return estimate.quantities().stream()
