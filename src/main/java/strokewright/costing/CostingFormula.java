@@ -102,6 +102,19 @@ public enum CostingFormula implements Formula {
                     BigDecimal.valueOf(
                             new Practice(x[2].doubleValue(), x[3].intValue(), x[4].intValue())
                                     .sum(x[0].longValue(), x[1].longValue()))),
+    INSPECTED_PIECES(
+            "pieces up to the lot that is checked piece by piece; above it the sample of the lot,"
+                    + " and all where that is not smaller; inputs pieces, checked piece by piece up"
+                    + " to, level (S-1 is 1 … III is 7), acceptance quality limit in percent",
+            "ISO 2859-1, tables 1 and 2-A, single sampling, normal inspection",
+            x ->
+                    BigDecimal.valueOf(
+                            SamplingPlan.of(
+                                            x[0].intValueExact(),
+                                            x[1].intValueExact(),
+                                            InspectionLevel.values()[x[2].intValueExact() - 1],
+                                            x[3].doubleValue())
+                                    .inspected())),
     LEARNED_MINUTES(
             "minutes × learned factor", "the shop's finished jobs", x -> x[0].multiply(x[1])),
     SPARE_BLANKS(

@@ -19,6 +19,11 @@ public enum InspectionLevel {
     @JsonProperty("III")
     III;
 
+    /** As printed in the table. */
+    public String label() {
+        return name().replace('_', '-');
+    }
+
     /** Counted from one in the order of the table: S-1 is 1, II is 6. */
     public int number() {
         return ordinal() + 1;

@@ -181,7 +181,8 @@ public record BegunRoute(Route route, List<Finding> notes) {
                             null,
                             part.grain(),
                             part.irreplaceable(),
-                            part.leftOut());
+                            part.leftOut(),
+                            null);
             notes.add(
                     note(
                             "made-in-segments",
@@ -528,7 +529,8 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     part.fold(),
                     part.grain(),
                     part.irreplaceable(),
-                    part.leftOut());
+                    part.leftOut(),
+                    part.dimensions());
         }
 
         private TakeOff changed(

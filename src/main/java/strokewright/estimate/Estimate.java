@@ -320,7 +320,7 @@ public record Estimate(
      * @param priceHours hours that the price is made from, by the price scheme
      * @param metal what is bought, by grade and thickness
      * @param spares blanks more than pieces
-     * @param samples how many pieces the final check looks at
+     * @param samples how many pieces of each part the final check looks at
      * @param leadTimeDays the longest wait for what is bought in
      * @param spread of cost and price
      * @param lossChance that the total cost without profit passes the net price after discounts and
@@ -441,16 +441,21 @@ public record Estimate(
     /**
      * Final check of one part, after ISO 2859-1 where not every piece is checked.
      *
+     * @param part null for the assembled item
      * @param lot pieces of the order
-     * @param letter code letter of the sample size; null where every piece is checked
+     * @param letter code letter of the sample size by table 1; null where every piece is checked
+     * @param planLetter code letter of the plan that is taken, where table 2-A has an arrow another
+     *     one; null where every piece is checked
+     * @param inspected pieces that are checked
      * @param accept most pieces that may fail; null where every piece is checked
      * @param reject fewest failed pieces that refuse the lot; null where every piece is checked
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Sample(
-            String part,
+            @Nullable String part,
             int lot,
             @Nullable String letter,
+            @Nullable String planLetter,
             int inspected,
             @Nullable Integer accept,
             @Nullable Integer reject) {}

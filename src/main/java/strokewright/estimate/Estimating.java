@@ -51,20 +51,30 @@ public final class Estimating {
             List<Worked> worked = planning.worked(i);
             Part part = takeOff.parts().get(i);
             int typed = part.operations().size();
-            lines.addAll(proposed(book, part, typed, proposed.part(i), Place.BEFORE));
+            lines.addAll(
+                    proposed(book, part, part.tolerance(), typed, proposed.part(i), Place.BEFORE));
             lines.addAll(worked);
-            lines.addAll(proposed(book, part, typed, proposed.part(i), Place.AFTER));
+            lines.addAll(
+                    proposed(book, part, part.tolerance(), typed, proposed.part(i), Place.AFTER));
             worked.forEach(w -> findings.addAll(w.line().findings()));
             SpareBlank.of(book, takeOff.parts().get(i), worked).ifPresent(spares::add);
             findings.addAll(FoldLimits.of(stated.parts().get(i), "/parts/" + i, book));
+            findings.addAll(ToleranceNotes.of(book, part, "/parts/" + i));
         }
         Metals metals = Metals.of(takeOff, book, findings);
+        TakeOff.Tolerance finest = FinalCheck.finest(takeOff.parts());
         int typed = takeOff.assembly().size();
-        lines.addAll(0, proposed(book, null, typed, proposed.item(), Place.BEFORE));
+        lines.addAll(0, proposed(book, null, finest, typed, proposed.item(), Place.BEFORE));
         for (int i = 0; i < typed; i++) {
-            lines.add(standard(book, null, i + 1, (Operation.Standard) takeOff.assembly().get(i)));
+            lines.add(
+                    standard(
+                            book,
+                            null,
+                            finest,
+                            i + 1,
+                            (Operation.Standard) takeOff.assembly().get(i)));
         }
-        lines.addAll(proposed(book, null, typed, proposed.item(), Place.AFTER));
+        lines.addAll(proposed(book, null, finest, typed, proposed.item(), Place.AFTER));
         findings.addAll(proposed.leftOut());
         return new Reckoning(
                 takeOff, book, lines, planning.rounds(), planning.plan(), metals, spares, findings);
@@ -77,6 +87,7 @@ public final class Estimating {
     private static List<Worked> proposed(
             ShopBook book,
             @Nullable Part part,
+            TakeOff.Tolerance tolerance,
             int typed,
             List<Proposing.Line> proposed,
             Place place) {
@@ -90,6 +101,7 @@ public final class Estimating {
                         standard(
                                 book,
                                 part,
+                                tolerance,
                                 typed + i + 1,
                                 line.standard(),
                                 amount,
@@ -101,10 +113,15 @@ public final class Estimating {
     }
 
     static Worked standard(
-            ShopBook book, @Nullable Part part, int position, Operation.Standard operation) {
+            ShopBook book,
+            @Nullable Part part,
+            TakeOff.Tolerance tolerance,
+            int position,
+            Operation.Standard operation) {
         return standard(
                 book,
                 part,
+                tolerance,
                 position,
                 book.standard(operation.standard()).orElseThrow(),
                 Input.drawing("amount", operation.amount(), ""),
@@ -112,9 +129,13 @@ public final class Estimating {
                 new Working());
     }
 
+    /**
+     * @param tolerance class that sizes are checked by
+     */
     private static Worked standard(
             ShopBook book,
             @Nullable Part part,
+            TakeOff.Tolerance tolerance,
             int position,
             Standard standard,
             Input amount,
@@ -138,6 +159,14 @@ public final class Estimating {
                                     "set-up", setup, "min", Bench.origin(book, standard.origin())),
                             unit,
                             amount);
+        } else if (standard.unit() == ShopBook.Unit.DIMENSION) {
+            each =
+                    working.figure(
+                            "machineMinutes",
+                            StandardFormula.EACH_OF_CLASS,
+                            unit,
+                            amount,
+                            FinalCheck.effort(book, tolerance));
         } else {
             each = working.figure("machineMinutes", StandardFormula.EACH, unit, amount);
         }

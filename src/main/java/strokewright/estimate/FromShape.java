@@ -145,7 +145,8 @@ public record FromShape(List<Part> parts, List<Operation> assembly, List<Finding
                             null,
                             null,
                             null,
-                            leftOut);
+                            leftOut,
+                            null);
             return new FromShape(List.of(part), List.of(), notes);
         }
 

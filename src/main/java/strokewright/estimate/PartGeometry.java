@@ -286,10 +286,13 @@ final class PartGeometry {
     // Final check -----------------------------------------------------------------------------
 
     /**
-     * Of a folded part its length, legs and angles, else length and width of the blank; of what is
-     * formed, diameter and depth of a dish and the height of a flange.
+     * As stated; else of a folded part its length, legs and angles, else length and width of the
+     * blank; of what is formed, diameter and depth of a dish and the height of a flange.
      */
     private List<Input> dimensions() {
+        if (part.dimensions() != null) {
+            return List.of(Input.drawing("sizes stated", part.dimensions(), ""));
+        }
         List<Input> sizes = new ArrayList<>();
         if (part.fold() != null) {
             int legs = part.fold().legsMm().size();

@@ -66,7 +66,11 @@ record Planned(
 
     Worked standard(int index) {
         return Estimating.standard(
-                book, part, index + 1, (Operation.Standard) part.operations().get(index));
+                book,
+                part,
+                part.tolerance(),
+                index + 1,
+                (Operation.Standard) part.operations().get(index));
     }
 
     /** Refusals say which other machine, or which other tool, could do it. */

@@ -45,7 +45,8 @@ final class Quantity {
     private final Working working = new Working();
     private final Rates rates;
     private final Map<String, Charge> charges = new LinkedHashMap<>();
-    private final Map<Integer, Double> practised = new HashMap<>();
+    private final FinalCheck finalCheck;
+    private final Map<List<Integer>, Double> practised = new HashMap<>();
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
     private final List<Input> reserve = new ArrayList<>();
@@ -70,6 +71,7 @@ final class Quantity {
         this.spares = spares;
         this.quantity = quantity;
         this.rates = new Rates(book, working);
+        this.finalCheck = new FinalCheck(takeOff, book, lines);
         book.workCentres().forEach(c -> charges.put(c.name(), new Charge(c)));
     }
 
@@ -130,7 +132,7 @@ final class Quantity {
                 null,
                 bought.used(),
                 spares.stream().map(SpareBlank::shown).toList(),
-                List.of(),
+                finalCheck.samples(quantity),
                 takeOff.leadTimeDays(),
                 null,
                 null);
@@ -149,14 +151,18 @@ final class Quantity {
     }
 
     /**
-     * Notes of metal that more of it would make cheaper, once the estimate is made.
+     * Metal that more of it would make cheaper, samples that are the whole lot; once the estimate
+     * is made.
      *
      * @param pointer to this quantity in the take-off
      */
     List<Finding> notes(String pointer) {
-        return cheaperAtBreak.stream()
-                .map(values -> new Finding("cheaper-at-break", Severity.NOTE, pointer, values))
-                .toList();
+        List<Finding> notes = new ArrayList<>();
+        cheaperAtBreak.forEach(
+                values ->
+                        notes.add(new Finding("cheaper-at-break", Severity.NOTE, pointer, values)));
+        notes.addAll(finalCheck.notes(quantity, pointer));
+        return notes;
     }
 
     /** Once everything is charged. */
@@ -295,6 +301,10 @@ final class Quantity {
                             people,
                             centre);
         }
+        int worked =
+                FinalCheck.isDoneBy(standard)
+                        ? finalCheck.inspected(name + ".inspectedPieces", pieces, working)
+                        : pieces;
         double paced = line.elapsedPacedMinutes();
         double handPaced = line.elapsedMinutes() - paced;
         double runElapsed =
@@ -305,9 +315,9 @@ final class Quantity {
                                 name + ".runMinutes",
                                 RUN_MINUTES,
                                 computed("paced", paced, "min"),
-                                computed("pieces", pieces, ""),
+                                computed("pieces", worked, ""),
                                 computed("hand-paced", handPaced, "min"),
-                                computed("practice", practised(line.perAssembly(), pieces), ""),
+                                computed("practice", practised(line.perAssembly(), worked), ""),
                                 allowance));
         run(name, runElapsed, people, centre);
         elapsed += runElapsed;
@@ -421,12 +431,12 @@ final class Quantity {
     /** Practice counts pieces, on from those that were made before. */
     private double practised(int perAssembly, int pieces) {
         return practised.computeIfAbsent(
-                perAssembly,
-                per ->
+                List.of(perAssembly, pieces),
+                key ->
                         working.figure(
                                 "practice",
                                 PRACTICE,
-                                computed("made", (double) takeOff.alreadyMade() * per, ""),
+                                computed("made", (double) takeOff.alreadyMade() * perAssembly, ""),
                                 computed("pieces", pieces, ""),
                                 ofTimes("slope", times.practiceSlope()),
                                 ofTimes("reference", times.practiceReferenceUnit()),

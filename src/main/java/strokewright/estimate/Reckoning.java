@@ -84,8 +84,8 @@ public final class Reckoning {
     /** What a larger quantity may cost in all less than a smaller one, at the very most. */
     double mostFall() {
         PriceScheme scheme = book.priceScheme();
-        return metals.mostFall()
-                * (1 + scheme.materialOverheadPercent() / 100)
+        return (metals.mostFall() * (1 + scheme.materialOverheadPercent() / 100)
+                        + new FinalCheck(takeOff, book, lines).mostFall())
                 * (1 + (scheme.administrationPercent() + scheme.salesPercent()) / 100);
     }
 

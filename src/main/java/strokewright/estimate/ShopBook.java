@@ -698,6 +698,11 @@ public record ShopBook(
         @JsonProperty("contour")
         CONTOUR;
 
+        /** Done on the pieces that the final check looks at. */
+        boolean onInspectedPieces() {
+            return this == DIMENSION || this == CONTOUR;
+        }
+
         /** Done once for the order, however many pieces it has. */
         boolean oncePerOrder() {
             return this == ORDER || this == JOB || this == TEMPLATE;

@@ -18,6 +18,7 @@ import strokewright.costing.AllowanceTable;
 import strokewright.costing.LabourRate;
 import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
+import strokewright.costing.SamplingPlan;
 import strokewright.estimate.ShopBook.Correction;
 import strokewright.estimate.ShopBook.Grade;
 import strokewright.estimate.ShopBook.HandlingClass;
@@ -173,7 +174,14 @@ public final class ShopBookCheck {
 
     private void inspection(String at, Inspection inspection) {
         faults.within(at + "/everyPieceUpTo", inspection.everyPieceUpTo(), 0, 100_000);
-        faults.over(at + "/aqlPercent", inspection.aqlPercent(), 0, 10);
+        if (!SamplingPlan.AQLS.contains(inspection.aqlPercent())) {
+            faults.add(
+                    at + "/aqlPercent",
+                    "must be one of the limits of ISO 2859-1: "
+                            + SamplingPlan.AQLS.stream()
+                                    .map(String::valueOf)
+                                    .collect(Collectors.joining(", ")));
+        }
         Inspection.Effort effort = inspection.effort();
         faults.within(at + "/effort/f", effort.f(), 0.1, 10);
         faults.within(at + "/effort/m", effort.m(), 0.1, 10);

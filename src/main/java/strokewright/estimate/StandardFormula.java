@@ -8,7 +8,9 @@ import strokewright.quantity.Formula;
 enum StandardFormula implements Formula {
     ONCE("set-up + minutes per unit × amount, once for the order", x -> x[0] + x[1] * x[2]),
     EACH("minutes per unit × amount", x -> x[0] * x[1]),
-    PROPOSED("amount of the geometry × factor of the rule", x -> x[0] * x[1]);
+    PROPOSED("amount of the geometry × factor of the rule", x -> x[0] * x[1]),
+    EACH_OF_CLASS(
+            "minutes per unit × amount × factor of the tolerance class", x -> x[0] * x[1] * x[2]);
 
     private final String text;
     private final ToDoubleFunction<double[]> function;
@@ -20,7 +22,7 @@ enum StandardFormula implements Formula {
 
     @Override
     public String code() {
-        return "standard-" + name().toLowerCase(Locale.ROOT);
+        return "standard-" + name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     @Override

@@ -10,6 +10,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.PriceScheme;
 import strokewright.quantity.Money;
+import strokewright.sheet.GeneralTolerance;
 
 /**
  * What the estimator fills in for one item: the parts with their operations, what joins them, and
@@ -82,6 +83,9 @@ public record TakeOff(
      * @param grain whether the blank may be turned on the sheet
      * @param irreplaceable the metal cannot be bought again
      * @param leftOut codes of proposed lines that were taken out
+     * @param tolerance class of ISO 2768-1 for cut and folded sizes
+     * @param dimensions sizes of one piece that the final check measures; counted from the geometry
+     *     when left out
      */
     public record Part(
             @Nullable String name,
@@ -100,7 +104,8 @@ public record TakeOff(
             @Nullable Fold fold,
             Grain grain,
             Boolean irreplaceable,
-            List<String> leftOut) {
+            List<String> leftOut,
+            @Nullable Integer dimensions) {
 
         public Part {
             perAssembly = perAssembly == null ? 1 : perAssembly;
@@ -137,7 +142,8 @@ public record TakeOff(
                     fold,
                     grain,
                     irreplaceable,
-                    leftOut);
+                    leftOut,
+                    dimensions);
         }
     }
 
@@ -289,7 +295,11 @@ public record TakeOff(
         @JsonProperty("c")
         C,
         @JsonProperty("v")
-        V
+        V;
+
+        GeneralTolerance general() {
+            return GeneralTolerance.valueOf(name());
+        }
     }
 
     /** Who supplies the metal. */

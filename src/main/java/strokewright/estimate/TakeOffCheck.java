@@ -28,6 +28,7 @@ public final class TakeOffCheck {
     private static final int MOST_TEMPLATES = 500;
     private static final int MOST_LEFT_OUT = 500;
     private static final int MOST_BENDS = 50;
+    private static final int MOST_DIMENSIONS = 10_000;
     private static final double MOST_MINUTES = 1_000_000;
     private static final int LONGEST_LIFE = 100_000_000;
     private static final int LONGEST_LEAD_DAYS = 3_650;
@@ -147,6 +148,7 @@ public final class TakeOffCheck {
             developed(at + "/fold/legsMm", part);
         }
         leftOut(at + "/leftOut", part.leftOut(), false);
+        faults.withinIfGiven(at + "/dimensions", part.dimensions(), 0, MOST_DIMENSIONS);
         faults.withinIfGiven(at + "/templateGapMm", part.templateGapMm(), 0, 1000);
         if (part.machine() != null) {
             faults.known(

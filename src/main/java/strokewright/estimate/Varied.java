@@ -135,7 +135,8 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                     part.fold(),
                     part.grain(),
                     part.irreplaceable(),
-                    part.leftOut());
+                    part.leftOut(),
+                    part.dimensions());
         }
 
         private double density(@Nullable String grade) {
@@ -347,6 +348,7 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                 fold,
                 part.grain(),
                 part.irreplaceable(),
-                part.leftOut());
+                part.leftOut(),
+                part.dimensions());
     }
 }

@@ -187,6 +187,37 @@ final class FindingWords {
                             + " that are needed at "
                             + money(v.get("cost"), v)
                             + ": a price break is near.";
+            case "tolerance-finer-than-forming" ->
+                    "Class "
+                            + v.get("class")
+                            + " of ISO 2768-1 allows ±"
+                            + mm(v.get("toleranceMm"))
+                            + " at "
+                            + mm(v.get("sizeMm"))
+                            + ", the template "
+                            + mm(v.get("templateGapMm"))
+                            + ": forming by hand to this template does not hold the class. State a"
+                            + " gap as tight as the class, or agree that formed contours go by the"
+                            + " template (common practice).";
+            case "template-gap-tighter-than-class" ->
+                    "A gap of "
+                            + mm(v.get("templateGapMm"))
+                            + " is tighter than class "
+                            + v.get("class")
+                            + " of ISO 2768-1 asks for, ±"
+                            + mm(v.get("toleranceMm"))
+                            + " at "
+                            + mm(v.get("sizeMm"))
+                            + ": it takes "
+                            + count(v.get("correctionPasses"), "correction pass", "es")
+                            + " where the class would take "
+                            + figure(v.get("correctionPassesByClass"))
+                            + ".";
+            case "sample-is-whole-lot" ->
+                    (v.containsKey("part") ? v.get("part") + ": the" : "The")
+                            + " sample of ISO 2859-1 is not smaller than the "
+                            + count(v.get("pieces"), "piece")
+                            + " of the order: every one is checked.";
             case "heat-on-stainless" ->
                     "Heat discolours and warps stainless sheet and can cost it its resistance to"
                             + " corrosion: ask whether "
@@ -413,7 +444,11 @@ final class FindingWords {
     }
 
     private String count(@Nullable Object value, String what) {
-        String one = value instanceof Number n && n.intValue() == 1 ? what : what + "s";
+        return count(value, what, "s");
+    }
+
+    private String count(@Nullable Object value, String what, String plural) {
+        String one = value instanceof Number n && n.intValue() == 1 ? what : what + plural;
         return figure(value) + " " + one;
     }
 

@@ -245,7 +245,8 @@ final class TakeOffReading {
                         fold(row, pointer + FOLD),
                         choice(row + "/grain", TakeOff.Grain.values()),
                         yesOrNo(row + "/irreplaceable"),
-                        leftOut(row, false));
+                        leftOut(row, false),
+                        whole(row + "/dimensions"));
         if (part.blank() == null) {
             Folding.developed(part, book).ifPresent(blank -> showDeveloped(row, blank));
         }

@@ -375,6 +375,7 @@ class BegunRouteTest {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 }

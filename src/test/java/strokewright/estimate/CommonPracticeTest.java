@@ -142,6 +142,7 @@ class CommonPracticeTest {
                         null,
                         null,
                         null,
-                        List.of()));
+                        List.of(),
+                        null));
     }
 }

@@ -321,7 +321,8 @@ class EstimatingTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
         TakeOff takeOff = WorkedShop.withQuantities(WorkedShop.takeOff(two), List.of(1), 3);
         double exponent = Math.log(0.92) / Math.log(2);
 
@@ -459,7 +460,8 @@ class EstimatingTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
 
         // 1.950 × 0.120 m × 2 mm × 2710 kg/m³ at 5 a kg
         assertThat(material(part)).isEqualTo(Money.of("6.34", "EUR"));

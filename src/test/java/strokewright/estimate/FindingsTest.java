@@ -286,7 +286,8 @@ class FindingsTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
 
         // 0.148 against 0.234 dressed and 0.234 × 0.55 = 0.129 sheared
         assertThat(WorkedShop.lines(WorkedShop.of(edge, "steel", 1.5)).get(0).anneals()).isZero();
@@ -338,7 +339,8 @@ class FindingsTest {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     private static List<String> codes(Part part) {

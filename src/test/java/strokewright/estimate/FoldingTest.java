@@ -671,7 +671,8 @@ class FoldingTest {
                 fold,
                 Grain.FREE,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     private static Part with(Part part, Map<String, Object> fields) {

@@ -311,7 +311,8 @@ class FromShapeTest {
                                         null,
                                         null,
                                         null,
-                                        List.of())));
+                                        List.of(),
+                                        null)));
         assertThat(both.machineMinutes()).isEqualTo(2 * one.machineMinutes(), within(1e-9));
     }
 

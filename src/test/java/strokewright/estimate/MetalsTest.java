@@ -216,7 +216,8 @@ class MetalsTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
         Estimate estimate = estimate(book(byKg(2000, 1000)), 5, customers);
 
         assertThat(estimate.quantities().get(0).metal()).isEmpty();
@@ -460,7 +461,8 @@ class MetalsTest {
                 null,
                 grain,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     private static TakeOff takeOff(List<Integer> quantities, List<Part> parts) {

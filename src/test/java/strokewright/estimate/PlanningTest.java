@@ -212,7 +212,8 @@ class PlanningTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
         return WorkedShop.lines(WorkedShop.takeOff(many)).get(1).tool();
     }
 
@@ -320,7 +321,8 @@ class PlanningTest {
                         null,
                         null,
                         null,
-                        List.of()));
+                        List.of(),
+                        null));
     }
 
     private static String tool(TakeOff takeOff, ShopBook book) {

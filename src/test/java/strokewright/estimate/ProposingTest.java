@@ -728,13 +728,14 @@ class ProposingTest {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     private static Part withMass(double kg) {
         return new Part(
                 "P", 1, "al", 2.0, kg, null, null, null, null, null, null, null, List.of(), null,
-                null, null, List.of());
+                null, null, List.of(), null);
     }
 
     private static Operation arc(double lengthMm, double radiusMm) {

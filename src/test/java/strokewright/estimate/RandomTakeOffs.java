@@ -104,7 +104,8 @@ final class RandomTakeOffs {
                 fold,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     /** One part in four, with legs that hold their bends. */

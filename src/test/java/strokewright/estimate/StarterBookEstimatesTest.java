@@ -35,7 +35,8 @@ class StarterBookEstimatesTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
         Estimate estimate =
                 Estimating.estimate(
                         new TakeOff(

@@ -329,7 +329,8 @@ class TraceTest {
                         null,
                         null,
                         null,
-                        List.of());
+                        List.of(),
+                        null);
         return new TakeOff(
                 "Item",
                 null,

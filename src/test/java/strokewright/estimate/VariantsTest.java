@@ -87,6 +87,7 @@ class VariantsTest {
                 null,
                 null,
                 null,
+                null,
                 null);
     }
 

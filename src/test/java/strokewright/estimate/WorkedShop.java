@@ -268,7 +268,8 @@ final class WorkedShop {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     static TakeOff takeOff(Part... parts) {

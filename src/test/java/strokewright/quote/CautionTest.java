@@ -116,7 +116,8 @@ class CautionTest {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     /** The estimate's line of this time standard. */

@@ -44,7 +44,7 @@ class InsteadTest {
             String name, String grade, Blank blank, List<strokewright.estimate.Operation> work) {
         return new Part(
                 name, null, grade, 2.0, null, blank, null, null, null, null, null, null, work, null,
-                null, null, null);
+                null, null, null, null);
     }
 
     private static Variant read(String said) {
