@@ -50,13 +50,15 @@ public final class Person {
         return post(action, body + "&_csrf=" + encoded(token.group(1)));
     }
 
-    public HttpResponse<String> post(String path, String form) {
-        return send(
+    public HttpResponse<String> post(String path, String form, String... headers) {
+        HttpRequest.Builder request =
                 request(path)
                         .header("Content-Type", "application/x-www-form-urlencoded")
-                        .header("Accept", "text/html")
-                        .POST(HttpRequest.BodyPublishers.ofString(form))
-                        .build());
+                        .header("Accept", "text/html");
+        if (headers.length > 0) {
+            request.headers(headers);
+        }
+        return send(request.POST(HttpRequest.BodyPublishers.ofString(form)).build());
     }
 
     public HttpResponse<String> signIn(String userName, String password) {

@@ -56,6 +56,23 @@ public record TakeOff(
         leftOut = copy(leftOut);
     }
 
+    /** The same without the quantities beside the main one, whose figures do not hang on them. */
+    public TakeOff withMainQuantityAlone() {
+        return new TakeOff(
+                title,
+                information,
+                List.of(mainQuantity),
+                mainQuantity,
+                alreadyMade,
+                parts,
+                assembly,
+                extras,
+                proveFirst,
+                heldTemplatesMm,
+                leftOut,
+                urgencyPercent);
+    }
+
     /** How long somebody waits for what is bought: the longest of them. */
     @Nullable Integer leadTimeDays() {
         return extras.stream()

@@ -39,6 +39,11 @@ public record Finding(
         return new Finding(code, severity, pointer, values, other.isEmpty() ? null : other);
     }
 
+    /** The same, told at another place. */
+    public Finding at(String other) {
+        return new Finding(code, severity, other, values, change);
+    }
+
     /** What the one list has to tell and the other has not, at the same place and as grave. */
     public static List<Finding> beyond(List<Finding> findings, List<Finding> others) {
         Set<List<Object>> told = new HashSet<>();

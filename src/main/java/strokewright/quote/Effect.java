@@ -1,5 +1,6 @@
 package strokewright.quote;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
 import strokewright.estimate.VariantComparison.More;
 import strokewright.estimate.VariantComparison.MoreMoney;
 import strokewright.quantity.Fault;
@@ -130,6 +132,7 @@ record Effect(
      * @param vanished findings that only the current edition leads to
      * @param faultsNow why it cannot be reckoned with the current edition either
      * @param faultsThen why it cannot be reckoned with the other book
+     * @param takeOff that the pointers go into
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record OfItem(
@@ -142,7 +145,8 @@ record Effect(
             List<Finding> appeared,
             List<Finding> vanished,
             List<Fault> faultsNow,
-            List<Fault> faultsThen) {
+            List<Fault> faultsThen,
+            @JsonIgnore TakeOff takeOff) {
 
         OfItem {
             appeared = List.copyOf(appeared);
@@ -225,25 +229,42 @@ record Effect(
                 item.takeOff().mainQuantity(),
                 reckoned ? Both.of(now.figures(item), then.figures(item)) : null,
                 then.estimate == null ? null : then.estimate.feasible(),
-                reckoned ? Finding.beyond(then.findings(), now.findings()) : List.of(),
-                reckoned ? Finding.beyond(now.findings(), then.findings()) : List.of(),
+                reckoned ? Finding.beyond(then.findings(item), now.findings(item)) : List.of(),
+                reckoned ? Finding.beyond(now.findings(item), then.findings(item)) : List.of(),
                 now.faults,
-                then.faults);
+                then.faults,
+                item.takeOff());
     }
 
     /** An item with one book: an estimate, or why there is none. */
     private record Tried(@Nullable Estimate estimate, List<Fault> faults) {
 
+        private static final String QUANTITIES = "/quantities/";
+
         static Tried of(PricedItem item, ShopBook book) {
             try {
-                return new Tried(Estimating.estimate(item.takeOff(), book), List.of());
+                TakeOff main = item.takeOff().withMainQuantityAlone();
+                return new Tried(Estimating.estimate(main, book), List.of());
             } catch (InvalidInput e) {
                 return new Tried(null, e.faults());
             }
         }
 
-        List<Finding> findings() {
-            return estimate.findings();
+        /** Those of other quantities left out, where there are any: they are not told here. */
+        List<Finding> findings(PricedItem item) {
+            int main =
+                    estimate.quantities().size() == 1
+                            ? 0
+                            : item.takeOff().quantities().indexOf(item.takeOff().mainQuantity());
+            String own =
+                    QUANTITIES + item.takeOff().quantities().indexOf(item.takeOff().mainQuantity());
+            return estimate.findings().stream()
+                    .filter(
+                            f ->
+                                    !f.pointer().startsWith(QUANTITIES)
+                                            || f.pointer().equals(QUANTITIES + main))
+                    .map(f -> f.pointer().startsWith(QUANTITIES) ? f.at(own) : f)
+                    .toList();
         }
 
         Figures figures(PricedItem item) {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.InvalidInput;
@@ -43,24 +45,40 @@ class Effects {
     Effect of(EffectAsked asked) {
         asked.requireUsable();
         ShopBook now = books.current();
-        ShopBook then = asked.ofDraftEdition() ? draft(now) : asked.changed(now);
+        ShopBook then = asked.ofDraftEdition() ? draft() : asked.changed(now);
         return inTurn(() -> reckoned(asked, now, then));
     }
 
-    private ShopBook draft(ShopBook now) {
-        ShopBook draft =
-                next.ifUsable()
-                        .orElseThrow(
-                                () ->
-                                        Problem.wrongState(
-                                                "There is no draft of the next edition, or it has"
-                                                        + " faults to clear first."));
-        if (draft.edition() != now.edition() + 1) {
-            throw Problem.wrongState(
-                    "The draft was begun from edition %d; meanwhile edition %d was added. Take that over into the draft first."
-                            .formatted(draft.edition() - 1, now.edition()));
+    /**
+     * The draft of the next edition as a book.
+     *
+     * @param trouble why there is none to try; null with a book
+     */
+    record NextBook(@Nullable ShopBook book, @Nullable String trouble) {}
+
+    NextBook nextBook() {
+        int current = books.current().edition();
+        ShopBook draft = next.ifUsable().orElse(null);
+        if (draft == null) {
+            return new NextBook(
+                    null,
+                    "There is no draft of the next edition, or it has faults to clear first.");
         }
-        return draft;
+        if (draft.edition() != current + 1) {
+            return new NextBook(
+                    null,
+                    "The draft was begun from edition %d; meanwhile edition %d was added. Take that over into the draft first."
+                            .formatted(draft.edition() - 1, current));
+        }
+        return new NextBook(draft, null);
+    }
+
+    private ShopBook draft() {
+        NextBook draft = nextBook();
+        if (draft.book == null) {
+            throw Problem.wrongState(String.valueOf(draft.trouble));
+        }
+        return draft.book;
     }
 
     private Effect reckoned(EffectAsked asked, ShopBook now, ShopBook then) {
@@ -86,7 +104,7 @@ class Effects {
                 quotes);
     }
 
-    private Effect inTurn(java.util.function.Supplier<Effect> work) {
+    private Effect inTurn(Supplier<Effect> work) {
         if (!tookTurn()) {
             throw Problem.unavailable(null);
         }

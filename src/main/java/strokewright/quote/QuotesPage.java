@@ -49,12 +49,17 @@ class QuotesPage {
      * @param before the number below which this page of the list begins
      */
     @GetMapping("/quotes")
-    String list(@RequestParam Optional<String> before, Locale locale, Model model) {
+    String list(
+            @RequestParam Optional<String> before,
+            @AuthenticationPrincipal SignedIn who,
+            Locale locale,
+            Model model) {
         QuoteViews views = new QuoteViews(Numbers.of(locale));
         List<Quotes.Entry> found =
                 quotes.list(before.flatMap(QuoteNumber::read).orElse(null), SHOWN + 1);
         List<Quotes.Entry> shown = found.subList(0, Math.min(SHOWN, found.size()));
         model.addAttribute("quotes", shown.stream().map(views::row).toList());
+        model.addAttribute("owner", who.role() == Role.OWNER);
         model.addAttribute("first", before.isEmpty());
         model.addAttribute("older", found.size() > SHOWN ? shown.get(SHOWN - 1).number() : null);
         return "quote/quotes";

@@ -36,6 +36,12 @@ final class RowBar {
         return over(DoubleStream.concat(DoubleStream.of(0), values));
     }
 
+    /** A scale with nothing in its middle. */
+    static RowBar around(DoubleStream values) {
+        double most = values.map(Math::abs).max().orElse(1);
+        return new RowBar(-most, most == 0 ? 1 : most);
+    }
+
     private double x(double value) {
         double share = (value - low) / (high - low);
         return EDGE + Math.min(1, Math.max(0, share)) * (WIDTH - 2 * EDGE);
@@ -124,6 +130,22 @@ final class RowBar {
         return even(
                 box("fill-soft", left, 6, Math.max(1, right - left), 12)
                         + line("ink", x(plan), 1, 25));
+    }
+
+    /** From a line in the middle: more is full and to the right, less is empty and to the left. */
+    String more(double by) {
+        double left = x(Math.min(0, by));
+        double right = x(Math.max(0, by));
+        return even(
+                (by == 0
+                                ? ""
+                                : box(
+                                        by > 0 ? "fill" : "open",
+                                        left,
+                                        7,
+                                        Math.max(1, right - left),
+                                        12))
+                        + line("ink", x(0), 1, 25));
     }
 
     // Pieces --------------------------------------------------------------------------------------
