@@ -31,6 +31,16 @@ public record Proposal(
         place = place == null ? Place.AFTER : place;
     }
 
+    /**
+     * Whether it proposes its line for the item as a whole rather than for each of its parts. What
+     * is measured on inspected pieces is each part's own: a part has its class, and its pieces are
+     * a lot.
+     */
+    public boolean ofItem(ShopBook book) {
+        return when.ofItem()
+                && book.standard(standard).filter(s -> s.unit().onInspectedPieces()).isEmpty();
+    }
+
     /** What has to be there, in a part or in the whole item. */
     public enum When {
         @JsonProperty("blank")
@@ -59,7 +69,7 @@ public record Proposal(
         ALWAYS;
 
         /** Whether it looks at the item as a whole rather than at each of its parts. */
-        public boolean ofItem() {
+        boolean ofItem() {
             return this == RADIUS || this == OLD_PART || this == SEVERAL_PARTS || this == ALWAYS;
         }
     }

@@ -130,9 +130,11 @@ final class Proposing {
         }
         List<Line> lines = new ArrayList<>();
         for (Proposal rule : book.proposals()) {
-            if (!rule.when().ofItem()
+            if (!rule.ofItem(book)
                     && !typed.contains(rule.standard())
-                    && geometry.meets(rule.when(), rule.from())) {
+                    && (rule.when().ofItem()
+                            ? meets(rule.when())
+                            : geometry.meets(rule.when(), rule.from()))) {
                 take(
                         rule,
                         rule.amount() == Amount.TEMPLATES
@@ -151,7 +153,7 @@ final class Proposing {
         takeOff.parts().forEach(p -> typed.addAll(standards(p.operations())));
         List<Line> lines = new ArrayList<>();
         for (Proposal rule : book.proposals()) {
-            if (rule.when().ofItem() && !typed.contains(rule.standard()) && meets(rule.when())) {
+            if (rule.ofItem(book) && !typed.contains(rule.standard()) && meets(rule.when())) {
                 take(rule, amount(rule), takeOff.leftOut(), "", lines);
             }
         }

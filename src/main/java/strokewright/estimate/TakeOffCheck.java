@@ -96,7 +96,7 @@ public final class TakeOffCheck {
         faults.size(at, codes, 0, MOST_LEFT_OUT);
         List<String> known =
                 book.proposals().stream()
-                        .filter(p -> p.when().ofItem() == ofItem)
+                        .filter(p -> p.ofItem(book) == ofItem)
                         .map(Proposal::code)
                         .toList();
         for (int i = 0; i < codes.size() && i < MOST_LEFT_OUT; i++) {

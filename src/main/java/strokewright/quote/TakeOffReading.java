@@ -176,7 +176,7 @@ final class TakeOffReading {
     private List<String> leftOut(String row, boolean ofItem) {
         List<String> known =
                 book.proposals().stream()
-                        .filter(p -> p.when().ofItem() == ofItem)
+                        .filter(p -> p.ofItem(book) == ofItem)
                         .map(Proposal::code)
                         .toList();
         return LeftOut.in(typed, row).stream()

@@ -144,6 +144,40 @@ class FinalCheckTest {
         assertThat(Estimating.estimate(takeOff, book()).findings()).isEmpty();
     }
 
+    /** Sizes and contours are each part's own, whatever the rule looks at. */
+    @Test
+    void rulesProposeTheCheckForEveryPartWithItsClassAndItsLot() {
+        ShopBook book =
+                EditedBook.of(book())
+                        .with("/proposals", List.of(rule("sizes", SIZES, "dimensions")))
+                        .book();
+        TakeOff takeOff =
+                EditedTakeOff.of(WorkedShop.takeOff(part("f", 4, "A"), part("c", 1, "B")))
+                        .with("/parts/0/dimensions", 5)
+                        .with("/parts/1/dimensions", 7)
+                        .with("/quantities", List.of(3))
+                        .with("/mainQuantity", 3)
+                        .takeOff();
+        Estimate estimate = Estimating.estimate(takeOff, book);
+
+        assertThat(estimate.operations()).extracting(Estimate.Line::part).containsExactly("A", "B");
+        assertThat(estimate.operations())
+                .extracting(Estimate.Line::machineMinutes)
+                .containsExactly(0.5 * 5 * 2, 0.5 * 7);
+        assertThat(estimate.quantities().get(0).samples())
+                .extracting(Sample::inspected)
+                .containsExactly(5, 3);
+        TakeOff without =
+                EditedTakeOff.of(takeOff).with("/parts/1/leftOut", List.of("sizes")).takeOff();
+        assertThat(Estimating.estimate(without, book).operations())
+                .extracting(Estimate.Line::part)
+                .containsExactly("A");
+    }
+
+    private static Map<String, Object> rule(String code, String standard, String amount) {
+        return Map.of("code", code, "when", "always", "standard", standard, "amount", amount);
+    }
+
     // Class against template ------------------------------------------------------------------
 
     @ParameterizedTest(name = "class {0}, R {1}, gap {2}: {3}")

@@ -65,7 +65,8 @@ class FromShapeTest {
                         tuple("TIG weld", 0.12),
                         tuple("Dress weld", 0.12),
                         tuple("Planish weld", 0.12),
-                        tuple("Final check", 1.0),
+                        tuple("Final check, size", 3.0),
+                        tuple("Final check, contour", 7.0),
                         tuple("Packing", 1.0));
     }
 
