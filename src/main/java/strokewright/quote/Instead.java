@@ -40,17 +40,43 @@ final class Instead {
 
     private static final String DIAMETER = "ø|⌀|\u2205|dia(?:meter|m)?\\.?|d";
     private static final Pattern DIAMETER_BEFORE =
-            Pattern.compile("(?:" + DIAMETER + ")\\s*=?\\s*(.*\\d.*)");
+            Pattern.compile("(?:" + DIAMETER + "|o(?=\\s*\\d))\\s*[=:]?\\s*(.*\\d.*)");
     private static final Pattern DIAMETER_BEHIND =
             Pattern.compile("(.*\\d.*?)\\s*(?:ø|dia(?:meter|m)?\\.?)");
     private static final Pattern RADIUS =
-            Pattern.compile("(?:radius|rad\\.?|r)\\s*=?\\s*(.*\\d.*)");
+            Pattern.compile("(?:radius|rad\\.?|r)\\s*[=:]?\\s*(.*\\d.*)");
+    private static final Pattern RADIUS_BEHIND =
+            Pattern.compile("(.*\\d.*?)\\s*(?:radius|rad\\.?|r)");
     private static final Pattern LENGTH_BEFORE =
-            Pattern.compile("(?:length|len|l)\\s*=?\\s*(.*\\d.*)");
+            Pattern.compile("(?:length|len|l)\\s*[=:]?\\s*(.*\\d.*)");
     private static final Pattern LENGTH_BEHIND = Pattern.compile("(.*\\d.*?)\\s*(?:long|length)");
     private static final Pattern THICKNESS_BEFORE =
-            Pattern.compile("(?:thickness|thick|t)\\s*=?\\s*(.*\\d.*)");
-    private static final Pattern THICKNESS_BEHIND = Pattern.compile("(.*\\d.*?)\\s*thick");
+            Pattern.compile("(?:thickness|thick|t)\\s*[=:]?\\s*(.*\\d.*)");
+    private static final Pattern THICKNESS_BEHIND =
+            Pattern.compile("(.*\\d.*?)\\s*(?:thick(?:ness)?|t)");
+    private static final Pattern SIZE_BEHIND =
+            Pattern.compile(
+                    "(.*\\d.*?)\\s*(?:" + DIAMETER + "|radius|rad\\.?|r|length|len|l)[=:]?");
+    private static final Pattern FRACTION = Pattern.compile("(?:\\d+\\s+)?\\d+/\\d+");
+    private static final Pattern OR_INCHES =
+            Pattern.compile(
+                    "(.*?)(?<![\\d.,/])(\\d[\\d.,]*)\\s+in\\s+(\\p{L}.*)",
+                    Pattern.CASE_INSENSITIVE);
+    private static final Pattern ENDS_WITH_SIZE =
+            Pattern.compile(
+                    "(?:.*[\\s\\d])?(?:"
+                            + DIAMETER
+                            + "|radius|rad\\.?|r|length|len|l)\\s*[=:]?\\s*");
+
+    /** A bare number that is no thickness in inches any more, and one that is none in mm yet. */
+    private static final double THICKEST_IN = 0.48;
+
+    private static final double THINNEST_MM = 0.3;
+
+    /** Longer than what is made at the bench, if it were inches. */
+    private static final double LONGEST_IN = 100;
+
+    private static final double SMALLEST_IN = 13;
     private static final Pattern GAUGE =
             Pattern.compile("(?:#\\s*)?(\\d{1,2})\\s*(?:gauge|gage|ga\\.?|g)(?:\\s+([\\p{L}]+))?");
     private static final Pattern NUMBER =
@@ -101,13 +127,14 @@ final class Instead {
      * @throws InvalidInput with what would be right, where it is not understood
      */
     Variant read(String said) {
-        String text = BETWEEN.matcher(said.strip()).replaceAll(" ").strip();
+        if (said.length() > LONGEST) {
+            throw misread("is too long: say it in a few words");
+        }
+        String text = BETWEEN.matcher(BenchWords.tidy(said)).replaceAll(" ").strip();
         if (text.isEmpty()) {
             throw misread("say what instead: steel, 3 mm, Ø 800, 16 ga");
         }
-        if (text.length() > LONGEST) {
-            throw misread("is too long: say it in a few words");
-        }
+        text = withoutIn(text);
         Variant begun = Variant.nothing();
         Optional<Variant> named = machineOrTool(said.strip(), begun); // there may be commas in it
         if (named.isPresent()) {
@@ -120,6 +147,39 @@ final class Instead {
             }
         }
         return changes(words(text), begun);
+    }
+
+    /** “3 in steel” are no inches, “0.063 in steel” are; what could be both is asked. */
+    private String withoutIn(String text) {
+        Matcher m = OR_INCHES.matcher(text);
+        if (!m.matches() || !beginsWithMetal(words(m.group(3)))) {
+            return text;
+        }
+        BigDecimal value = numbers.number(m.group(2)).value();
+        if (value == null) {
+            return text;
+        }
+        double number = value.doubleValue();
+        boolean sized = ENDS_WITH_SIZE.matcher(m.group(1).toLowerCase(Locale.ROOT)).matches();
+        boolean thickness = !sized && number < SMALLEST_IN;
+        if (thickness && number < THINNEST_MM) {
+            return text;
+        }
+        if (thickness ? number >= THICKEST_IN : number >= LONGEST_IN) {
+            return m.group(1) + m.group(2) + " " + m.group(3);
+        }
+        throw misread(
+                "could be inches or a metal: say %s\" or %s mm".formatted(m.group(2), m.group(2)));
+    }
+
+    private boolean beginsWithMetal(List<String> words) {
+        for (int n = words.size(); n > 0; n--) {
+            String said = String.join(" ", words.subList(0, n)).toLowerCase(Locale.ROOT);
+            if (grade(said, Variant.nothing()).isPresent()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Optional<String> behindName(String text, Part part) {
@@ -139,20 +199,57 @@ final class Instead {
 
     /** As many words as make one change, then the rest; a grade said earlier names the gauge. */
     private Variant changes(List<String> words, Variant begun) {
+        if (words.isEmpty()) {
+            Variant nothing = Variant.nothing();
+            if (begun.equals(begun.part() == null ? nothing : nothing.ofPart(begun.part()))) {
+                throw misread("say what instead: steel, 3 mm, Ø 800, 16 ga");
+            }
+            return begun;
+        }
         for (int n = words.size(); n > 0; n--) {
-            Optional<Variant> one = change(String.join(" ", words.subList(0, n)), begun);
-            if (one.isPresent() && n == words.size()) {
-                return one.get();
+            List<String> rest = words.subList(n, words.size());
+            String said = String.join(" ", words.subList(0, n));
+            if (belongsToTheNext(said, rest)) {
+                continue;
             }
+            Optional<Variant> one = change(said, begun);
             if (one.isPresent()) {
-                return changes(words.subList(n, words.size()), one.get());
+                requireOnce(begun, one.get());
+                return changes(rest, one.get());
             }
+        }
+        if (BenchWords.saysNothing(words.get(0))) {
+            return changes(words.subList(1, words.size()), begun);
         }
         throw misread(
                 "“"
                         + String.join(" ", words)
                         + "” is not understood: say a grade or its metal, a thickness, or a size"
                         + " like Ø 800 or 1200 long");
+    }
+
+    /** “3 mm Ø 800” is no Ø 3: what stands between two numbers is of the one that it fits. */
+    private boolean belongsToTheNext(String said, List<String> rest) {
+        Matcher named = SIZE_BEHIND.matcher(said.toLowerCase(Locale.ROOT));
+        if (rest.isEmpty() || !rest.get(0).matches("[=:]?\\d.*") || !named.matches()) {
+            return false;
+        }
+        BigDecimal mm = numbers.lengthMm(named.group(1)).value();
+        return mm != null && mm.doubleValue() <= THICKEST_MM;
+    }
+
+    /** Two metals or two sizes are two variants. */
+    private static void requireOnce(Variant before, Variant after) {
+        twice("metals", before.grade(), after.grade());
+        twice("thicknesses", before.thicknessMm(), after.thicknessMm());
+        twice("sizes", before.diameterMm(), after.diameterMm());
+        twice("lengths", before.lengthMm(), after.lengthMm());
+    }
+
+    private static void twice(String what, @Nullable Object before, @Nullable Object after) {
+        if (before != null && !before.equals(after)) {
+            throw misread("says two " + what + ": add one, then the other");
+        }
     }
 
     private Optional<Variant> change(String text, Variant begun) {
@@ -163,7 +260,7 @@ final class Instead {
         }
         Optional<Double> diameter =
                 size(said, DIAMETER_BEFORE, DIAMETER_BEHIND)
-                        .or(() -> size(said, RADIUS).map(r -> 2 * r));
+                        .or(() -> size(said, RADIUS, RADIUS_BEHIND).map(r -> 2 * r));
         if (diameter.isPresent()) {
             return diameter.map(begun::withDiameter);
         }
@@ -191,7 +288,8 @@ final class Instead {
     /** Empty where there are words in it, which may be the next change. */
     private Reading length(String said) {
         Reading read = numbers.lengthMm(said);
-        if (read.fault() != null && NUMBER.matcher(said).matches()) {
+        boolean meant = NUMBER.matcher(said).matches() || FRACTION.matcher(said).matches();
+        if (read.fault() != null && meant) {
             throw misread(read.fault());
         }
         return read;
@@ -281,24 +379,49 @@ final class Instead {
         }
         List<Grade> found =
                 book.grades().stream()
-                        .filter(g -> wanted.stream().allMatch(w -> isSaidOf(w, g)))
+                        .filter(g -> isSaid(wanted, g.code() + " " + g.name()))
+                        .toList();
+        List<Grade> byFamily =
+                book.grades().stream()
+                        .filter(g -> isSaid(wanted, g.code() + " " + g.name() + " " + g.family()))
                         .toList();
         String now = gradeNow(begun);
-        return found.stream()
+        return Stream.concat(found.stream(), byFamily.stream())
                 .filter(g -> !g.code().equals(now))
                 .findFirst()
-                .or(() -> found.stream().findFirst());
+                .or(() -> byFamily.stream().findFirst());
     }
 
-    private static boolean isSaidOf(String word, Grade grade) {
+    private static boolean isSaid(List<String> wanted, String called) {
+        return wanted.stream().allMatch(w -> isSaidOf(w, wanted.size() > 1, called));
+    }
+
+    /**
+     * @param beside whether other words say which metal it is, so that a figure may be a part of a
+     *     code
+     */
+    private static boolean isSaidOf(String word, boolean beside, String called) {
         boolean figure = word.matches("[\\d./]+");
-        if (figure ? word.length() < 3 || !word.matches(".*\\d.*") : word.length() < 3) {
+        if (word.length() < 3
+                || BenchWords.saysNothing(word)
+                || (figure && !word.matches(".*\\d.*"))) {
             return false;
         }
-        String all = grade.code() + " " + grade.name() + " " + grade.family();
         return Stream.of("[\\s(),]+", "[\\s(),-]+")
-                .flatMap(between -> Arrays.stream(all.toLowerCase(Locale.ROOT).split(between)))
-                .anyMatch(w -> figure ? w.equals(word) : w.startsWith(word));
+                .flatMap(between -> Arrays.stream(called.toLowerCase(Locale.ROOT).split(between)))
+                .anyMatch(
+                        w ->
+                                figure
+                                        ? w.equals(word) || beside && isFigureOf(word, w)
+                                        : w.startsWith(word));
+    }
+
+    /** “al 99.5” means AL99.5. */
+    private static boolean isFigureOf(String figure, String word) {
+        return word.endsWith(figure)
+                && word.substring(0, word.length() - figure.length())
+                        .chars()
+                        .allMatch(Character::isLetter);
     }
 
     private static String plain(String code) {

@@ -124,7 +124,7 @@ record InsteadPanel(
                 typed.rows(LIST).forEach(row -> waiting.add(unread(row, null)));
                 return new InsteadPanel(path, true, "", said, null, waiting, List.of(), fault);
             }
-            TakeOff takeOff = forMain(reckoned.read().takeOff());
+            TakeOff takeOff = reckoned.read().takeOff().withMainQuantityAlone();
             Estimate base = Estimating.estimate(takeOff, book);
             Variants variants = Variants.beside(takeOff, base, book);
             At own = variants.base().quantities().get(0);
@@ -133,7 +133,7 @@ record InsteadPanel(
                 try {
                     rows.add(row(row, takeOff, variants.of(variant(row, takeOff), "")));
                 } catch (InvalidInput e) {
-                    rows.add(unread(row, e.faults().get(0).message()));
+                    rows.add(unread(row, told(e)));
                 }
             }
             return new InsteadPanel(
@@ -180,13 +180,13 @@ record InsteadPanel(
             if (reckoned.estimate() == null) {
                 return said.isBlank() ? "says nothing yet" : null;
             }
-            TakeOff takeOff = forMain(reckoned.read().takeOff());
+            TakeOff takeOff = reckoned.read().takeOff().withMainQuantityAlone();
             try {
                 Variant variant = new Instead(takeOff, book, numbers).read(said);
                 Variants.beside(takeOff, Estimating.estimate(takeOff, book), book).of(variant, "");
                 return null;
             } catch (InvalidInput e) {
-                return e.faults().get(0).message();
+                return told(e);
             }
         }
 
@@ -194,20 +194,12 @@ record InsteadPanel(
             return new Instead(takeOff, book, numbers).read(typed.at(row + SAID));
         }
 
-        private static TakeOff forMain(TakeOff takeOff) {
-            return new TakeOff(
-                    takeOff.title(),
-                    takeOff.information(),
-                    List.of(takeOff.mainQuantity()),
-                    takeOff.mainQuantity(),
-                    takeOff.alreadyMade(),
-                    takeOff.parts(),
-                    takeOff.assembly(),
-                    takeOff.extras(),
-                    takeOff.proveFirst(),
-                    takeOff.heldTemplatesMm(),
-                    takeOff.leftOut(),
-                    takeOff.urgencyPercent());
+        /** A page knows no pointers. */
+        private static String told(InvalidInput e) {
+            return e.faults()
+                    .get(0)
+                    .message()
+                    .replaceFirst("leads to /\\S+, which", "leads to a figure that");
         }
 
         private Row unread(String row, @Nullable String fault) {

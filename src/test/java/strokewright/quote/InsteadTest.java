@@ -148,6 +148,72 @@ class InsteadTest {
         assertThat(read("Shrink, soft-faced").tool()).isNotNull();
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "in steel|DC04||",
+                "made of copper|CU-DHP-R220||",
+                "what if stainless?|X5CRNI18-10||",
+                "use steel sheet|DC04||",
+                "al 99.5|AL99.5-H14||",
+                "copper rather than steel|CU-DHP-R220||",
+                "3 mm instead of 2 mm||3|",
+                "3 millimetres.||3|",
+                "sheet 3 mm||3|",
+                "gauge 16||1.29032|",
+                "#16||1.29032|",
+                "ga 16 steel|DC04|1.51892|",
+                "o 800|||800",
+                "diameter: 800|||800",
+                "400 radius|||800",
+                "2 feet dia|||609.6",
+                "4'|||1219.2",
+                "220|||220",
+                "steel 3mm Ø 800|DC04|3|800",
+                "3 mm dia 800||3|800",
+                "800 dia 3 mm||3|800",
+                "6 mm r 400||6|800",
+                "3 mm t 800 dia||3|800",
+                "Ø 800 in steel|DC04||800",
+                "r 400 in copper|CU-DHP-R220||800",
+                "3 in steel|DC04|3|",
+                "1/8 in steel|DC04|3.175|",
+                "0.063 in steel|DC04|1.6002|",
+                "12 in dia|||304.8"
+            })
+    void isReadAsItIsSaidAtTheBench(String said, String grade, Double mm, Double diameter) {
+        Variant read = read(said);
+        assertThat(read.grade()).isEqualTo(grade);
+        assertThat(read.diameterMm()).isEqualTo(diameter);
+        if (mm == null) {
+            assertThat(read.thicknessMm()).isNull();
+        } else {
+            assertThat(read.thicknessMm()).isCloseTo(mm, within(1e-9));
+        }
+    }
+
+    /** Else the one said last would silently win. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "3 mm 4 mm|two thicknesses",
+                "steel copper|two metals",
+                "Ø 700 Ø 800|two sizes",
+                "900 long 1200 long|two lengths",
+                "Ø 32 in steel|could be inches or a metal",
+                "0.4 in steel|could be inches or a metal",
+                "32 in steel|could be inches or a metal",
+                "1/8|is a fraction of what?",
+                "instead of steel|say what instead",
+                "!?|say what instead",
+                "in|say what instead"
+            })
+    void whatCouldMeanTwoThingsIsAsked(String said, String because) {
+        refused(said, because);
+    }
+
     @Test
     void theOtherGradeOfAMetalIsMeantWhereItIsThatMetalAlready() {
         assertThat(new Instead(takeOff("DC04"), BOOK, EN).read("steel"))
