@@ -129,6 +129,11 @@ public enum CostingFormula implements Formula {
             "minutes / 60",
             "arithmetic",
             x -> x[0].divide(BigDecimal.valueOf(60), MathContext.DECIMAL128)),
+    PRICED_SHARE(
+            "hours that the price is made from / plan hours",
+            "arithmetic",
+            x -> x[0].divide(x[1], MathContext.DECIMAL128)),
+    AT_PRICED_SHARE("hours or minutes × priced share", "arithmetic", x -> x[0].multiply(x[1])),
     HOURS_AT_RATE("hours × rate", "arithmetic", x -> x[0].multiply(x[1])),
     MASS_AT_PRICE(
             "mass × pieces × price per kg", "arithmetic", x -> x[0].multiply(x[1]).multiply(x[2])),

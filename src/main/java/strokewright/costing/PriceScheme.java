@@ -11,6 +11,7 @@ import strokewright.quantity.Money;
  * How a shop comes from cost to price. Percentages as people say them, 8 for 8 %; left out means
  * none.
  *
+ * @param priceFrom which hours; the mean when left out, because hours are skewed
  * @param materialOverheadPercent on material; in the simple scheme the mark-up on material
  * @param productionOverheadPercent on labour
  * @param administrationPercent on manufacturing cost
@@ -44,7 +45,7 @@ public record PriceScheme(
 
     public PriceScheme {
         kind = kind == null ? Kind.SIMPLE : kind;
-        priceFrom = priceFrom == null ? From.PLAN : priceFrom;
+        priceFrom = priceFrom == null ? From.MEAN : priceFrom;
         materialOverheadPercent = zeroOr(materialOverheadPercent);
         productionOverheadPercent = zeroOr(productionOverheadPercent);
         administrationPercent = zeroOr(administrationPercent);
@@ -101,6 +102,12 @@ public record PriceScheme(
                         minimumOrder,
                         urgencyPercent,
                         boughtOutHandlingPercent);
+    }
+
+    /** Share of an offer that discounts and commission leave. */
+    public double shareLeft() {
+        return (1 - tradeDiscountPercent / 100)
+                * (1 - (commissionPercent + settlementDiscountPercent) / 100);
     }
 
     /** The same with another profit, which may be a loss. */

@@ -28,6 +28,7 @@ final class AreaWork extends FormedWork {
                         "area",
                         Input.drawing("area", areaMm2, "mm²"),
                         timesOver,
+                        null,
                         bench.fewestStations(),
                         bench.areaStation(),
                         bench.ofTool(tool, "pitch", tool.pitchMm(), "mm"),

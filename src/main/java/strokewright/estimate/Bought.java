@@ -50,6 +50,18 @@ final class Bought {
         return cost;
     }
 
+    /** The same by grade, as its shown amounts share it. */
+    Map<String, Double> costByGrade() {
+        double shown = used.stream().mapToDouble(m -> m.cost().amount().doubleValue()).sum();
+        Map<String, Double> byGrade = new LinkedHashMap<>();
+        for (MetalUsed metal : used) {
+            double share =
+                    shown == 0 ? 1.0 / used.size() : metal.cost().amount().doubleValue() / shown;
+            byGrade.merge(metal.grade(), share * cost.doubleValue(), Double::sum);
+        }
+        return byGrade;
+    }
+
     List<MetalUsed> used() {
         return used;
     }

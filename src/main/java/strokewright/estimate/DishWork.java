@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import strokewright.estimate.ShopBook.Tool;
 import strokewright.forming.Edges;
+import strokewright.forming.Effort;
 import strokewright.forming.Minutes;
 import strokewright.forming.PassPlan;
 import strokewright.forming.Row;
@@ -92,6 +93,7 @@ final class DishWork extends FormedWork {
                         "crown",
                         computed("area", area, "mm²"),
                         plan.total(),
+                        new Effort.Course(plan, bench.metal(), setting, bench.thicknessMm()),
                         bench.fewestStations(),
                         bench.areaStation(),
                         computed("pitch", setting.pitchMm(), "mm"),

@@ -183,12 +183,15 @@ public final class Estimating {
         return new Worked(
                 line,
                 part == null ? 1 : part.perAssembly(),
-                part == null ? null : book.grade(part.grade()).orElseThrow().family(),
+                part == null ? null : book.grade(part.grade()).orElseThrow(),
                 standard.machinePaced() ? each : 0,
                 null,
                 List.of(),
                 standard,
                 null,
-                null);
+                0,
+                null,
+                1,
+                List.of());
     }
 }

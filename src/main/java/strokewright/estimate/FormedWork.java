@@ -48,6 +48,7 @@ abstract class FormedWork {
     Estimate.@Nullable Outlined outline;
 
     private double annealMinutes;
+    private double coolMinutes;
     private @Nullable Standard annealedBy;
     private double dressMinutes;
     private @Nullable Standard dressedBy;
@@ -211,6 +212,8 @@ abstract class FormedWork {
                         name,
                         rows,
                         plan,
+                        bench.metal(),
+                        bench.thicknessMm(),
                         correctionPasses,
                         tipping,
                         bendLineMm,
@@ -300,6 +303,8 @@ abstract class FormedWork {
                                 "cooling and cleaning",
                                 bench.book().times().annealCoolCleanMinutes(),
                                 "min"));
+        coolMinutes +=
+                plan.anneals() * operation.count() * bench.book().times().annealCoolCleanMinutes();
     }
 
     /** Where anneals would be needed and may not be: with the sizes that need none. */
@@ -309,12 +314,22 @@ abstract class FormedWork {
         }
     }
 
+    private List<Worked.Doubtful> efforts() {
+        List<Worked.Doubtful> efforts = new ArrayList<>();
+        for (Opened phase : phases) {
+            for (Minutes stretch : phase.stretches) {
+                efforts.add(new Worked.Doubtful(phase.tool, stretch.effort()));
+            }
+        }
+        return efforts;
+    }
+
     final Worked worked() {
         List<Minutes> stretches = phases.stream().flatMap(p -> p.stretches.stream()).toList();
         List<Tool> tools = phases.stream().map(p -> p.tool).toList();
         Minutes total =
                 stretches.isEmpty()
-                        ? new Minutes(0, 0, 0, 0, 0, 0, 0)
+                        ? Minutes.NONE
                         : Minutes.total(operation.count(), stretches, working);
         double machineMinutes =
                 working.figure(
@@ -371,12 +386,15 @@ abstract class FormedWork {
         return new Worked(
                 line,
                 bench.part().perAssembly(),
-                bench.grade().family(),
+                bench.grade(),
                 total.pacedMinutes(),
                 bench.machine(),
                 phases(),
                 null,
                 annealedBy,
-                dressedBy);
+                coolMinutes,
+                dressedBy,
+                operation.count(),
+                efforts());
     }
 }

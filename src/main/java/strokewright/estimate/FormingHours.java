@@ -46,6 +46,15 @@ public final class FormingHours {
                                         .allMatch(tool -> measured(tool, grade, book)));
     }
 
+    static boolean biteMeasured(String tool, Grade grade, ShopBook book) {
+        return grade.strainPerPass() != null
+                ? saysMeasured(grade.origin())
+                : book.passLimit(tool, grade.family())
+                        .filter(limit -> limit.biteStrain() != null)
+                        .filter(limit -> saysMeasured(limit.origin()))
+                        .isPresent();
+    }
+
     private static boolean measured(String tool, Grade grade, ShopBook book) {
         return grade.strainPerPass() != null
                 ? saysMeasured(grade.origin())
@@ -58,7 +67,7 @@ public final class FormingHours {
                 && saysMeasured(limit.origin());
     }
 
-    private static boolean saysMeasured(@Nullable String origin) {
+    static boolean saysMeasured(@Nullable String origin) {
         return origin != null && origin.matches("(?is).*(?<!\\bnot |\\bun)\\bmeasured\\b.*");
     }
 }

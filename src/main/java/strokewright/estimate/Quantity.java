@@ -17,6 +17,7 @@ import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.BuildUp;
 import strokewright.costing.MarketPrice;
+import strokewright.costing.PriceScheme;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Times;
 import strokewright.estimate.ShopBook.Tool;
@@ -40,6 +41,7 @@ final class Quantity {
     private final List<Round> rounds;
     private final Metals metals;
     private final List<SpareBlank> spares;
+    private final Simulation simulation;
     private final int quantity;
 
     private final Working working = new Working();
@@ -50,9 +52,12 @@ final class Quantity {
     private final List<Input> setup = new ArrayList<>();
     private final List<Input> run = new ArrayList<>();
     private final List<Input> reserve = new ArrayList<>();
+    private final Term.Sum terms = new Term.Sum();
     private final List<MarketPrice.LeastCharge> leastCharges = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
+    private double paidShare = 1;
+    private Map<String, Double> metalByGrade = Map.of();
 
     Quantity(
             TakeOff takeOff,
@@ -61,6 +66,7 @@ final class Quantity {
             List<Round> rounds,
             Metals metals,
             List<SpareBlank> spares,
+            Simulation simulation,
             int quantity) {
         this.takeOff = takeOff;
         this.book = book;
@@ -69,6 +75,7 @@ final class Quantity {
         this.rounds = rounds;
         this.metals = metals;
         this.spares = spares;
+        this.simulation = simulation;
         this.quantity = quantity;
         this.rates = new Rates(book, working);
         this.finalCheck = new FinalCheck(takeOff, book, lines);
@@ -92,9 +99,7 @@ final class Quantity {
     }
 
     Estimate.ForQuantity estimate() {
-        Passing passing = Passing.cheaper(rounds, quantity, proves());
-        toolChanges(passing);
-        lines.forEach(this::charge);
+        Passing passing = chargeAll();
         double setupMinutes =
                 working.figure("setupMinutes", Arithmetic.SUM, setup.toArray(Input[]::new));
         double runMinutes = working.figure("runMinutes", Arithmetic.SUM, run.toArray(Input[]::new));
@@ -111,7 +116,11 @@ final class Quantity {
         Currency currency = Objects.requireNonNull(book.currency());
         Bought bought = bought();
         cheaperAtBreak = bought.cheaperAtBreak();
-        BuildUp build = buildUp(bought.cost());
+        metalByGrade = bought.costByGrade();
+        Outcome outcome = simulation.of(terms, metalByGrade, extras());
+        double priceHours = outcome.priced(scheme().priceFrom(), hours);
+        BuildUp build = buildUp(bought.cost(), pricedShare(hours, priceHours));
+        double net = build.offer().doubleValue() * scheme().effective().shareLeft();
         return new Estimate.ForQuantity(
                 quantity,
                 passing.passage(),
@@ -119,7 +128,7 @@ final class Quantity {
                 passing.changes(),
                 setupMinutes,
                 runMinutes,
-                new Estimate.Hours(hours, null, null, null, null, null, null),
+                outcome.hours(hours),
                 charges.values().stream()
                         .filter(c -> c.labourMinutes > 0 || c.machineMinutes > 0)
                         .map(c -> atCentre(c, currency))
@@ -129,20 +138,42 @@ final class Quantity {
                 Money.rounded(build.priceEach(), currency),
                 working.lines(),
                 reserveMinutes,
-                null,
+                priceHours,
                 bought.used(),
                 spares.stream().map(SpareBlank::shown).toList(),
                 finalCheck.samples(quantity),
                 takeOff.leadTimeDays(),
-                null,
-                null);
+                outcome.spreads(this::listPrice, currency),
+                outcome.over(net));
     }
 
-    /** Total cost of the whole quantity before any rounding. */
-    double exactCost() {
-        toolChanges(Passing.cheaper(rounds, quantity, proves()));
+    /** What is asked for so much total cost, before the price each is rounded. */
+    private double listPrice(double total) {
+        Money least = scheme().minimumOrder();
+        double list = total * simulation.unit().listPrice();
+        return least == null ? list : Math.max(list, least.amount().doubleValue());
+    }
+
+    private PriceScheme scheme() {
+        return Objects.requireNonNull(book.priceScheme());
+    }
+
+    /** What drives hours and cost, once the estimate is made. */
+    List<Estimate.Driver> drivers() {
+        return simulation.drivers(terms, metalByGrade, extras());
+    }
+
+    private Passing chargeAll() {
+        Passing passing = Passing.cheaper(rounds, quantity, proves());
+        toolChanges(passing);
         lines.forEach(this::charge);
-        return buildUp(metals.cost(quantity, this::spares)).total().doubleValue();
+        return passing;
+    }
+
+    /** Total cost of the whole quantity at plan hours, before any rounding. */
+    double exactCost() {
+        chargeAll();
+        return buildUp(metals.cost(quantity, this::spares), 1).total().doubleValue();
     }
 
     private Bought bought() {
@@ -165,8 +196,25 @@ final class Quantity {
         return notes;
     }
 
-    /** Once everything is charged. */
-    private BuildUp buildUp(BigDecimal material) {
+    /** Share of the planned hours that the price is made from. */
+    private double pricedShare(double hours, double priceHours) {
+        return scheme().priceFrom() == PriceScheme.From.PLAN || hours == 0
+                ? 1
+                : working.figure(
+                        "pricedShare",
+                        PRICED_SHARE,
+                        computed("hours that the price is made from", priceHours, "h"),
+                        computed("plan", hours, "h"));
+    }
+
+    /**
+     * Once everything is charged.
+     *
+     * @param share of the planned hours that are paid for
+     */
+    private BuildUp buildUp(BigDecimal material, double share) {
+        paidShare = share;
+        terms.leasts().forEach(this::minimumCharge);
         return BuildUp.forward(
                 material,
                 labour(),
@@ -174,7 +222,7 @@ final class Quantity {
                 specialDirect(),
                 quantity,
                 Objects.requireNonNull(book.currency()),
-                Objects.requireNonNull(book.priceScheme()),
+                scheme(),
                 takeOff.urgencyPercent(),
                 Bench.origin(book, null),
                 working);
@@ -182,9 +230,18 @@ final class Quantity {
 
     /** What a price each that the market pays leaves. */
     AtMarketPrice at(BigDecimal priceEach) {
-        toolChanges(Passing.cheaper(rounds, quantity, proves()));
-        lines.forEach(this::charge);
-        BuildUp planned = buildUp(bought().cost());
+        chargeAll();
+        double hours = charges.values().stream().mapToDouble(c -> c.labourMinutes).sum() / 60;
+        Bought bought = bought();
+        double share =
+                scheme().priceFrom() == PriceScheme.From.PLAN
+                        ? 1
+                        : pricedShare(
+                                hours,
+                                simulation
+                                        .of(terms, bought.costByGrade(), extras())
+                                        .priced(scheme().priceFrom(), hours));
+        BuildUp planned = buildUp(bought.cost(), share);
         Working backward = new Working();
         MarketPrice market =
                 MarketPrice.backward(
@@ -201,8 +258,8 @@ final class Quantity {
                 quantity,
                 planned,
                 market,
-                charges.values().stream().mapToDouble(c -> c.labourMinutes).sum() / 60,
-                charges.values().stream().mapToDouble(c -> c.machineMinutes).sum() / 60,
+                hours * share,
+                charges.values().stream().mapToDouble(c -> c.machineMinutes).sum() / 60 * share,
                 book,
                 backward.lines());
     }
@@ -254,8 +311,12 @@ final class Quantity {
                             pickUps(passing.pickedUp(), Round::pickUpPersonMinutes),
                             rates.machineAllowance());
             run.add(computed("pick-ups at tool changes", persons, "min"));
-            charges.get(centre).add(elapsed, 0);
-            charges.get(centre).labourMinutes += persons;
+            Charge charge = charges.get(centre);
+            charge.machineMinutes += elapsed;
+            charge.labourMinutes += persons;
+            Varying minute = simulation.varying().minute();
+            terms.add(new Term(minute, 0, elapsed, 0, 1, charge.centre));
+            terms.add(new Term(minute, 0, persons, 1, 0, charge.centre));
         }
     }
 
@@ -291,15 +352,22 @@ final class Quantity {
         int people = line.line().people();
         String centre = line.line().workCentre();
         String name = name(line);
+        int before = terms.size();
         double elapsed = 0;
         if (line.line().setupMinutes() != null && line.line().setupMinutes() > 0) {
+            double normal = line.line().setupMinutes();
+            double onceOnly =
+                    standard != null && standard.unit().oncePerOrder()
+                            ? normal - standard.setupMinutes()
+                            : 0;
             elapsed =
                     setUp(
                             name,
-                            standardMinutes(
-                                    name + ".setupMinutes", line.line().setupMinutes(), allowance),
+                            standardMinutes(name + ".setupMinutes", normal, allowance),
                             people,
-                            centre);
+                            centre,
+                            onceOnly == 0 ? null : simulation.varying().once(line),
+                            onceOnly / normal);
         }
         int worked =
                 FinalCheck.isDoneBy(standard)
@@ -319,27 +387,80 @@ final class Quantity {
                                 computed("hand-paced", handPaced, "min"),
                                 computed("practice", practised(line.perAssembly(), worked), ""),
                                 allowance));
-        run(name, runElapsed, people, centre);
+        run.add(computed(name, runElapsed * people, "min"));
+        Charge charge = charges.get(centre);
+        charge.add(runElapsed, people);
+        Term term = runTerm(line, pieces, runElapsed, allowance.value(), charge.centre);
+        terms.add(term);
         elapsed += runElapsed;
         if (standard == null || standard.reserve()) {
-            reserve(name, runElapsed, pieces, people, centre);
+            List<Term> ofLine = terms.since(before);
+            reserve(name, runElapsed, pieces, people, centre, term);
+            least(name, standard, elapsed, people, ofLine);
+        } else {
+            least(name, standard, elapsed, people, terms.since(before));
         }
+        offTheMachine(
+                line.annealedBy(),
+                line.line().annealMinutes(),
+                simulation.varying()::anneal,
+                "anneal",
+                pieces,
+                line);
+        offTheMachine(
+                line.dressedBy(),
+                line.line().dressMinutes(),
+                simulation.varying()::dressing,
+                "dressing",
+                pieces,
+                line);
+    }
+
+    /** The reserve is not asked whether the line reaches its least. */
+    private void least(
+            String name,
+            @Nullable Standard standard,
+            double elapsed,
+            int people,
+            List<Term> ofLine) {
         if (standard != null && standard.minimumCharge() != null) {
-            minimumCharge(name, standard, elapsed, people);
+            terms.add(new Term.Least(name, standard, elapsed, people, ofLine));
         }
-        offTheMachine(line.annealedBy(), line.line().annealMinutes(), "anneal", pieces, name);
-        offTheMachine(line.dressedBy(), line.line().dressMinutes(), "dressing", pieces, name);
+    }
+
+    /** Run minutes of a line as they vary; where jobs taught their spread, as that says. */
+    private Term runTerm(
+            Worked line, int pieces, double elapsed, double allowance, WorkCentre centre) {
+        int people = line.line().people();
+        Learned learned = learned(line);
+        if (learned != null && learned.spread() != null) {
+            Varying spread = simulation.varying().learned(learned);
+            return new Term(spread, 0, elapsed, people, 1, centre);
+        }
+        double factor = learned == null ? 1 : learned.planFactor();
+        double practice = practised.get(line.perAssembly());
+        return new Term(
+                        simulation.varying().run(line),
+                        RUN_MINUTES.apply(1, pieces, 0, practice, allowance),
+                        RUN_MINUTES.apply(0, pieces, 1, practice, allowance),
+                        people,
+                        1,
+                        centre)
+                .times(factor);
+    }
+
+    private @Nullable Learned learned(Worked line) {
+        if (line.line().override() != null) {
+            return null;
+        }
+        String kind = line.standard() == null ? line.line().type() : line.standard().name();
+        return book.learned(kind, line.family()).orElse(null);
     }
 
     /** What finished jobs taught about this kind of work; the estimator's own minutes stand. */
     private double asLearned(Worked line, String name, double minutes) {
-        if (line.line().override() != null) {
-            return minutes;
-        }
-        String kind = line.standard() == null ? line.line().type() : line.standard().name();
-        return book.learned(kind, line.family())
-                .map(l -> learned(name + ".learnedMinutes", minutes, l))
-                .orElse(minutes);
+        Learned learned = learned(line);
+        return learned == null ? minutes : learned(name + ".learnedMinutes", minutes, learned);
     }
 
     private double learned(String figure, double minutes, Learned learned) {
@@ -356,7 +477,8 @@ final class Quantity {
     }
 
     /** Rework and spoilt pieces, on forming and welding. */
-    private void reserve(String name, double runElapsed, int pieces, int people, String centre) {
+    private void reserve(
+            String name, double runElapsed, int pieces, int people, String centre, Term run) {
         double percent = pieces == 1 ? times.reserveOnePercent() : times.reserveMorePercent();
         if (percent == 0 || runElapsed == 0) {
             return;
@@ -369,18 +491,21 @@ final class Quantity {
                         new Input("reserve", percent, "%", Bench.origin(book, times.origin())));
         reserve.add(computed(name, elapsed * people, "min"));
         charges.get(centre).add(elapsed, people);
+        terms.add(run.times(percent / 100));
     }
 
     /** Anneals and dressing have a set-up of their own and never get quicker with practice. */
     private void offTheMachine(
             @Nullable Standard standard,
             @Nullable Double minutesEach,
+            Function<Worked, Varying> varying,
             String what,
             int pieces,
-            String name) {
+            Worked line) {
         if (standard == null || minutesEach == null) {
             return;
         }
+        String name = name(line);
         if (standard.setupMinutes() > 0) {
             setUp(
                     name + " " + what,
@@ -391,25 +516,38 @@ final class Quantity {
                     standard.people(),
                     standard.workCentre());
         }
-        run(
-                name + " " + what,
+        double elapsed =
                 standardMinutes(
                         name + "." + what + "RunMinutes",
                         minutesEach * pieces,
-                        rates.benchAllowance()),
-                standard.people(),
-                standard.workCentre());
+                        rates.benchAllowance());
+        int people = standard.people();
+        run.add(computed(name + " " + what, elapsed * people, "min"));
+        Charge charge = charges.get(standard.workCentre());
+        charge.add(elapsed, people);
+        double one = STANDARD_MINUTES.apply(pieces, rates.benchAllowance().value());
+        terms.add(new Term(varying.apply(line), one, one, people, 1, charge.centre));
     }
 
     /** What a line costs less than the least that it is charged for. */
-    private void minimumCharge(String name, Standard standard, double elapsed, int people) {
+    private void minimumCharge(Term.Least of) {
+        String name = of.name();
+        Standard standard = of.standard();
         WorkCentre centre = charges.get(standard.workCentre()).centre;
+        double elapsed =
+                paidShare == 1
+                        ? of.elapsed()
+                        : working.figure(
+                                name + ".pricedMinutes",
+                                AT_PRICED_SHARE,
+                                computed("elapsed", of.elapsed(), "min"),
+                                computed("priced share", paidShare, ""));
         double cost =
                 working.figure(
                         name + ".cost",
                         LINE_COST,
                         computed("elapsed", elapsed, "min"),
-                        computed("people", people, ""),
+                        computed("people", of.people(), ""),
                         named("labour rate", rates.labour(centre)),
                         named("machine rate", rates.machine(centre)));
         BigDecimal least = standard.minimumCharge().amount();
@@ -449,18 +587,40 @@ final class Quantity {
 
     /** Set-up has a learned factor of its own for the whole job. */
     private double setUp(String name, double standardElapsed, int people, String centre) {
-        double elapsed =
-                book.learned(Learned.SETUP, null)
-                        .map(l -> learned(name + ".learnedSetupMinutes", standardElapsed, l))
-                        .orElse(standardElapsed);
-        setup.add(computed(name, elapsed * people, "min"));
-        charges.get(centre).add(elapsed, people);
-        return elapsed;
+        return setUp(name, standardElapsed, people, centre, null, 0);
     }
 
-    private void run(String name, double elapsed, int people, String centre) {
-        run.add(computed(name, elapsed * people, "min"));
-        charges.get(centre).add(elapsed, people);
+    /**
+     * @param once minutes per unit in it, where the time standard is worked once per order
+     * @param share of the minutes that they are
+     */
+    private double setUp(
+            String name,
+            double standardElapsed,
+            int people,
+            String centre,
+            @Nullable Varying once,
+            double share) {
+        Learned learned = book.learned(Learned.SETUP, null).orElse(null);
+        double elapsed =
+                learned == null
+                        ? standardElapsed
+                        : learned(name + ".learnedSetupMinutes", standardElapsed, learned);
+        setup.add(computed(name, elapsed * people, "min"));
+        Charge charge = charges.get(centre);
+        charge.add(elapsed, people);
+        if (learned != null && learned.spread() != null) {
+            Varying spread = simulation.varying().learned(learned);
+            terms.add(new Term(spread, 0, elapsed, people, 1, charge.centre));
+            return elapsed;
+        }
+        Varying minute = simulation.varying().minute();
+        terms.add(new Term(minute, 0, elapsed * (1 - share), people, 1, charge.centre));
+        if (once != null) {
+            double perMinute = elapsed * share / simulation.varying().planned(once);
+            terms.add(new Term(once, perMinute, perMinute, people, 1, charge.centre));
+        }
+        return elapsed;
     }
 
     private double standardMinutes(String figure, double normal, Input allowance) {
@@ -493,7 +653,10 @@ final class Quantity {
             if (rate == null) {
                 continue;
             }
-            BigDecimal hours = HOURS.exact(BigDecimal.valueOf(minutes.applyAsDouble(charge)));
+            BigDecimal hours =
+                    paid(
+                            charge.centre.name() + figure.substring("cost".length()),
+                            HOURS.exact(BigDecimal.valueOf(minutes.applyAsDouble(charge))));
             BigDecimal cost = HOURS_AT_RATE.exact(hours, BigDecimal.valueOf(rate.value()));
             working.note(
                     charge.centre.name() + "." + figure,
@@ -508,17 +671,42 @@ final class Quantity {
         return sum;
     }
 
+    /** Hours that the price is made from. */
+    private BigDecimal paid(String figure, BigDecimal hours) {
+        if (paidShare == 1) {
+            return hours;
+        }
+        BigDecimal paid = AT_PRICED_SHARE.exact(hours, BigDecimal.valueOf(paidShare));
+        working.note(
+                figure + ".pricedHours",
+                AT_PRICED_SHARE,
+                paid.doubleValue(),
+                computed("hours", hours.doubleValue(), "h"),
+                computed("priced share", paidShare, ""));
+        return paid;
+    }
+
+    /** Bills that come whatever the hours are. */
+    private double extras() {
+        return takeOff.extras().stream()
+                .mapToDouble(e -> cost(e).add(handling(e, cost(e), new Working())).doubleValue())
+                .sum();
+    }
+
+    private BigDecimal cost(Extra extra) {
+        return extra.cost().amount().multiply(BigDecimal.valueOf(extra.times(quantity)));
+    }
+
     private BigDecimal specialDirect() {
         List<Input> parts = new ArrayList<>();
         BigDecimal sum = BigDecimal.ZERO;
         for (Extra extra : takeOff.extras()) {
-            BigDecimal cost =
-                    extra.cost().amount().multiply(BigDecimal.valueOf(extra.times(quantity)));
+            BigDecimal cost = cost(extra);
             parts.add(
                     extra.lifePieces() == null
                             ? drawing(extra.name(), cost.doubleValue(), "")
                             : wornOut(extra, cost));
-            BigDecimal handling = handling(extra, cost);
+            BigDecimal handling = handling(extra, cost, working);
             if (handling.signum() > 0) {
                 parts.add(computed(extra.name() + ", handling", handling.doubleValue(), ""));
             }
@@ -537,7 +725,7 @@ final class Quantity {
     }
 
     /** To order, fetch and check what is bought out. */
-    private BigDecimal handling(Extra extra, BigDecimal cost) {
+    private BigDecimal handling(Extra extra, BigDecimal cost, Working working) {
         double percent = extra.handlingPercentBy(book.priceScheme());
         if (percent == 0) {
             return BigDecimal.ZERO;

@@ -21,6 +21,7 @@ public final class Reckoning {
     private final Metals metals;
     private final List<SpareBlank> spares;
     private final List<Finding> findings;
+    private final Simulation simulation;
 
     Reckoning(
             TakeOff takeOff,
@@ -39,16 +40,21 @@ public final class Reckoning {
         this.metals = metals;
         this.spares = List.copyOf(spares);
         this.findings = List.copyOf(findings);
+        this.simulation = new Simulation(takeOff, book);
     }
 
     /** For the quantities of the take-off. */
     public Estimate estimate() {
         List<Estimate.ForQuantity> quantities = new ArrayList<>();
         List<Finding> all = new ArrayList<>(findings);
+        List<Estimate.Driver> drivers = List.of();
         for (int i = 0; i < takeOff.quantities().size(); i++) {
             Quantity quantity = quantity(takeOff.quantities().get(i));
             quantities.add(quantity.estimate());
             all.addAll(quantity.notes("/quantities/" + i));
+            if (drivers.isEmpty() && takeOff.quantities().get(i).equals(takeOff.mainQuantity())) {
+                drivers = quantity.drivers();
+            }
         }
         return new Estimate(
                 book.edition(),
@@ -58,7 +64,7 @@ public final class Reckoning {
                 quantities,
                 all,
                 Folding.of(takeOff, book),
-                List.of());
+                drivers);
     }
 
     /** For any quantity, 1 to 100,000. */
@@ -90,6 +96,6 @@ public final class Reckoning {
     }
 
     private Quantity quantity(int quantity) {
-        return new Quantity(takeOff, book, lines, rounds, metals, spares, quantity);
+        return new Quantity(takeOff, book, lines, rounds, metals, spares, simulation, quantity);
     }
 }

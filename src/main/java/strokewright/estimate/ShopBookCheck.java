@@ -838,9 +838,6 @@ public final class ShopBookCheck {
         faults.within(at + "/urgencyPercent", scheme.urgencyPercent(), 0, 500);
         faults.within(at + "/boughtOutHandlingPercent", scheme.boughtOutHandlingPercent(), 0, 500);
         discounts(at, scheme);
-        if (scheme.priceFrom() != PriceScheme.From.PLAN) {
-            faults.add(at + "/priceFrom", "must be plan: the spread of hours is not reckoned yet");
-        }
         rounding(at + "/roundEachTo", scheme.roundEachTo());
         moneyIfGiven(at + "/minimumOrder", scheme.minimumOrder());
     }

@@ -6,7 +6,9 @@ import static strokewright.quantity.Why.Input.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Why.Input;
 import strokewright.quantity.Working;
@@ -16,6 +18,7 @@ import strokewright.quantity.Working;
  *
  * @param pacedMinutes the part of the stroke minutes that the machine alone paces, strokes / rate
  * @param findMinutes to find and feel dents
+ * @param effort the same as it changes with bite, stroke work, feed and checks; null of a total
  */
 public record Minutes(
         double strokes,
@@ -24,7 +27,11 @@ public record Minutes(
         double repositionMinutes,
         double checks,
         double checkMinutes,
-        double findMinutes) {
+        double findMinutes,
+        @Nullable Effort effort) {
+
+    /** No work at all. */
+    public static final Minutes NONE = new Minutes(0, 0, 0, 0, 0, 0, 0, null);
 
     /**
      * Rows along an edge or a rim, with correction passes on the outermost row, each followed by a
@@ -36,6 +43,8 @@ public record Minutes(
             String name,
             List<Row> rows,
             PassPlan plan,
+            Metal metal,
+            double thicknessMm,
             int correctionPasses,
             int tippingPasses,
             double bendLineMm,
@@ -46,13 +55,18 @@ public record Minutes(
         Row outermost = rows.get(rows.size() - 1);
         Input pitch = computed("pitch", setting.pitchMm(), "mm");
         List<Input> strokes = new ArrayList<>();
+        List<Double> ofAPass = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
             int passes = plan.passes().get(i) + (i == rows.size() - 1 ? correctionPasses : 0);
             strokes.add(rowStrokes(passes, rows.get(i).lengthMm(), pitch, working));
+            ofAPass.add(ROW_STROKES.apply(1, rows.get(i).lengthMm(), setting.pitchMm()));
         }
         if (tippingPasses > 0) {
             strokes.add(rowStrokes(tippingPasses, bendLineMm, pitch, working));
         }
+        double fixed =
+                ROW_STROKES.apply(correctionPasses, outermost.lengthMm(), setting.pitchMm())
+                        + ROW_STROKES.apply(tippingPasses, bendLineMm, setting.pitchMm());
         return atAnEdge(
                 name,
                 strokes,
@@ -62,6 +76,15 @@ public record Minutes(
                 outermost.lengthMm(),
                 stationLength,
                 pace,
+                stations ->
+                        new Effort.Course(plan, metal, setting, thicknessMm)
+                                .rows(
+                                        ofAPass,
+                                        fixed,
+                                        correctionPasses + tippingPasses,
+                                        correctionPasses,
+                                        stations,
+                                        pace),
                 working);
     }
 
@@ -101,6 +124,7 @@ public record Minutes(
                             ""));
         }
         strokes.add(rowStrokes(correctionPasses, stretch.bentMm(), pitch, working));
+        double fixed = ROW_STROKES.apply(correctionPasses, stretch.bentMm(), setting.pitchMm());
         return atAnEdge(
                 name,
                 strokes,
@@ -110,6 +134,16 @@ public record Minutes(
                 stretch.lengthMm(),
                 stationLength,
                 pace,
+                stations ->
+                        new Effort.Course(plan, metal, setting, thicknessMm)
+                                .along(
+                                        stretch,
+                                        heights,
+                                        fixed,
+                                        correctionPasses,
+                                        correctionPasses,
+                                        stations,
+                                        pace),
                 working);
     }
 
@@ -123,6 +157,7 @@ public record Minutes(
             double lengthMm,
             Input stationLength,
             Pace pace,
+            DoubleFunction<Effort> effort,
             Working working) {
         double checks =
                 working.figure(
@@ -140,12 +175,14 @@ public record Minutes(
         double total =
                 working.figure(name + ".strokes", Arithmetic.SUM, strokes.toArray(Input[]::new));
         double pickUps = plan.total() + correctionPasses + tippingPasses;
-        return timed(name, total, pickUps, checks, stations, 0, pace, working);
+        return timed(
+                name, total, pickUps, checks, stations, 0, pace, effort.apply(stations), working);
     }
 
     /**
      * Passes over a whole area.
      *
+     * @param course what the passes hang on; null where they are given
      * @param fewestStations stations on the smallest area
      * @param areaStation side of the square that one station looks after
      */
@@ -153,6 +190,7 @@ public record Minutes(
             String name,
             Input area,
             int passes,
+            Effort.@Nullable Course course,
             Input fewestStations,
             Input areaStation,
             Input pitch,
@@ -177,7 +215,12 @@ public record Minutes(
         double stations =
                 working.figure(
                         name + ".stations", AREA_STATIONS, fewestStations, area, areaStation);
-        return timed(name, strokes, passes, checks, stations, 0, pace, working);
+        double ofAPass = AREA_STROKES.apply(1, area.value(), pitch.value(), rowSpacing.value());
+        Effort effort =
+                course == null
+                        ? Effort.fixed(strokes, passes, checks, 0, stations, pace)
+                        : course.rows(List.of(ofAPass), 0, 0, 0, stations, pace);
+        return timed(name, strokes, passes, checks, stations, 0, pace, effort, working);
     }
 
     /** Dents: each is found and felt, picked up, worked and checked once at one station. */
@@ -200,7 +243,8 @@ public record Minutes(
                         FIND_MINUTES,
                         drawing("spots", spots, ""),
                         findSeconds);
-        return timed(name, strokes, spots, spots, 1, find, pace, working);
+        Effort effort = Effort.fixed(strokes, spots, spots, find, 1, pace);
+        return timed(name, strokes, spots, spots, 1, find, pace, effort, working);
     }
 
     public double machineMinutes() {
@@ -221,7 +265,8 @@ public record Minutes(
                 total("repositionMinutes", count, stretches, Minutes::repositionMinutes, working),
                 total("checks", count, stretches, Minutes::checks, working),
                 total("checkMinutes", count, stretches, Minutes::checkMinutes, working),
-                total("findMinutes", count, stretches, Minutes::findMinutes, working));
+                total("findMinutes", count, stretches, Minutes::findMinutes, working),
+                null);
     }
 
     private static double total(
@@ -258,6 +303,7 @@ public record Minutes(
             double stations,
             double findMinutes,
             Pace pace,
+            Effort effort,
             Working working) {
         Input total = computed("strokes", strokes, "");
         return new Minutes(
@@ -281,6 +327,7 @@ public record Minutes(
                         computed("checks", checks, ""),
                         computed("stations", stations, ""),
                         pace.stationSeconds()),
-                findMinutes);
+                findMinutes,
+                effort);
     }
 }

@@ -15,6 +15,7 @@ import strokewright.quantity.Working;
  * strained row, in proportion to their strain; whatever the first cycle cannot take is shared
  * equally over the fewest further ones.
  *
+ * @param strains true strain of each row, most strained last
  * @param passes passes of each row, correction passes not among them
  * @param anneals how many cycles follow the first
  * @param firstCycleShare share of every strain that the first cycle puts in
@@ -22,6 +23,7 @@ import strokewright.quantity.Working;
  * @param firstCycleRoom strain that the metal takes as delivered; infinite without a limit
  */
 public record PassPlan(
+        List<Double> strains,
         List<Integer> passes,
         int anneals,
         double firstCycleRoom,
@@ -89,6 +91,7 @@ public record PassPlan(
                                             working)));
         }
         return new PassPlan(
+                List.copyOf(strains),
                 List.copyOf(passes),
                 anneals,
                 room,

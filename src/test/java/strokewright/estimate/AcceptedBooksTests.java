@@ -38,10 +38,15 @@ class AcceptedBooksTests {
                                             EditedBook.read(file).root(), TakeOff.class))
                     .toList();
 
-    private static final JsonNode ROOT = EditedBook.read(STARTER).root();
+    private static final JsonNode ROOT = starter().root();
     private static final String NAMED =
             EditedBook.JSON.writeValueAsString(TAKE_OFFS) + ROOT.get("proposals");
     private static final List<String> NUMBERS = numbers().toList();
+
+    /** With few trials, to try many books. */
+    private static EditedBook starter() {
+        return EditedBook.read(STARTER).with("/uncertainty", Map.of("trials", 1000));
+    }
 
     static Stream<String> numbers() {
         List<String> pointers = new ArrayList<>();
@@ -65,10 +70,10 @@ class AcceptedBooksTests {
     @MethodSource("numbers")
     void oneFigureAtAnyAcceptedValue(String pointer) {
         if (!pointer.endsWith("/amount")) { // money without one cannot even be read
-            reckonIfAccepted(EditedBook.read(STARTER).without(pointer).book());
+            reckonIfAccepted(starter().without(pointer).book());
         }
         for (double value : TRIED) {
-            reckonIfAccepted(with(EditedBook.read(STARTER), pointer, value));
+            reckonIfAccepted(with(starter(), pointer, value));
         }
     }
 
@@ -88,7 +93,7 @@ class AcceptedBooksTests {
                 "/grades/0/annealable",
             })
     void withoutWhatCanBeLeftOut(String pointer) {
-        ShopBook book = EditedBook.read(STARTER).without(pointer).book();
+        ShopBook book = starter().without(pointer).book();
         assertThat(ShopBookCheck.faults(book)).isEmpty();
         reckonIfAccepted(book);
     }
@@ -100,7 +105,7 @@ class AcceptedBooksTests {
             @Nullable Double strokeWorkJ,
             @Nullable Double feedEfficiency) {
         for (JsonNode tool : ROOT.get("tools")) {
-            EditedBook edited = EditedBook.read(STARTER);
+            EditedBook edited = starter();
             for (String family :
                     List.of("aluminium-soft", "copper", "low-carbon-steel", "stainless")) {
                 edited.with(
@@ -121,7 +126,7 @@ class AcceptedBooksTests {
     @Test
     void withLeastChargesAndALeastOrder() {
         Map<String, String> fifty = Map.of("amount", "50.00", "currency", "EUR");
-        EditedBook edited = EditedBook.read(STARTER).with("/priceScheme/minimumOrder", fifty);
+        EditedBook edited = starter().with("/priceScheme/minimumOrder", fifty);
         for (int i = 0; i < ROOT.get("standards").size(); i++) {
             edited.with("/standards/" + i + "/minimumCharge", fifty);
         }
@@ -137,7 +142,7 @@ class AcceptedBooksTests {
     @MethodSource("seeds")
     void manyFiguresAtOnce(int seed) {
         Random random = new Random(seed);
-        EditedBook edited = EditedBook.read(STARTER);
+        EditedBook edited = starter();
         for (int i = 0; i < 40; i++) {
             String pointer = NUMBERS.get(random.nextInt(NUMBERS.size()));
             JsonNode before = edited.root().at(pointer);
