@@ -163,6 +163,11 @@ final class Quantity {
         return simulation.drivers(terms, metalByGrade, extras());
     }
 
+    /** Person-hours, then total cost, by trial, once the estimate is made. */
+    double[][] trials(Draws draws) {
+        return simulation.trials(terms, metalByGrade, extras(), draws);
+    }
+
     private Passing chargeAll() {
         Passing passing = Passing.cheaper(rounds, quantity, proves());
         toolChanges(passing);
@@ -433,6 +438,9 @@ final class Quantity {
             Worked line, int pieces, double elapsed, double allowance, WorkCentre centre) {
         int people = line.line().people();
         Learned learned = learned(line);
+        if (line.standard() != null && line.standard().unit().oncePerOrder()) {
+            return new Term(simulation.varying().minute(), 0, 0, people, 1, centre);
+        }
         if (learned != null && learned.spread() != null) {
             Varying spread = simulation.varying().learned(learned);
             return new Term(spread, 0, elapsed, people, 1, centre);

@@ -82,6 +82,13 @@ public final class Reckoning {
         return quantity(quantity).at(priceEach);
     }
 
+    /** Person-hours, then total cost, of one quantity by trial. */
+    double[][] trials(int quantity, Draws draws) {
+        Quantity reckoned = quantity(quantity);
+        reckoned.estimate();
+        return reckoned.trials(draws);
+    }
+
     /** Total cost of any quantity before it is rounded to the cent. */
     double exactCost(int quantity) {
         return quantity(quantity).exactCost();

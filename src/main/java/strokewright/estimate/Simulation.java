@@ -59,8 +59,7 @@ final class Simulation {
     /** Each parameter alone, widest swing of hours first, then of cost. */
     List<Driver> drivers(Term.Sum sum, Map<String, Double> material, double specialDirect) {
         List<Parameter> parameters = List.copyOf(hypercube.asked());
-        double[][] both =
-                trials(sum, material, specialDirect, new Varying.Drawn(new OneByOne(parameters)));
+        double[][] both = trials(sum, material, specialDirect, new OneByOne(parameters));
         List<Driver> drivers = new ArrayList<>();
         for (int p = 0; p < parameters.size(); p++) {
             int low =
@@ -94,6 +93,11 @@ final class Simulation {
     }
 
     /** Person-hours, then total cost, by trial. */
+    double[][] trials(
+            Term.Sum sum, Map<String, Double> material, double specialDirect, Draws draws) {
+        return trials(sum, material, specialDirect, new Varying.Drawn(draws));
+    }
+
     private double[][] trials(
             Term.Sum sum, Map<String, Double> material, double specialDirect, Varying.Drawn from) {
         int trials = from.draws().trials();

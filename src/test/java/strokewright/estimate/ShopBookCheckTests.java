@@ -271,14 +271,6 @@ class ShopBookCheckTests {
                         });
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"mean", "p65", "p80"})
-    void refusesToPriceFromASpreadThatNobodyReckons(String from) {
-        assertThat(pointersWith("/priceScheme/priceFrom", from))
-                .containsExactly("/priceScheme/priceFrom");
-        assertThat(pointersWith("/priceScheme/priceFrom", "plan")).isEmpty();
-    }
-
     @Test
     void wantsAFamilyFactorForEveryGradeWhosePassesAreComputed() {
         assertThat(pointers(EditedBook.small().without("/familyBite/soft-family")))
