@@ -395,7 +395,7 @@ final class Quantity {
         run.add(computed(name, runElapsed * people, "min"));
         Charge charge = charges.get(centre);
         charge.add(runElapsed, people);
-        Term term = runTerm(line, pieces, runElapsed, allowance.value(), charge.centre);
+        Term term = runTerm(line, worked, runElapsed, allowance.value(), charge.centre);
         terms.add(term);
         elapsed += runElapsed;
         if (standard == null || standard.reserve()) {
@@ -446,7 +446,7 @@ final class Quantity {
             return new Term(spread, 0, elapsed, people, 1, centre);
         }
         double factor = learned == null ? 1 : learned.planFactor();
-        double practice = practised.get(line.perAssembly());
+        double practice = practised(line.perAssembly(), pieces);
         return new Term(
                         simulation.varying().run(line),
                         RUN_MINUTES.apply(1, pieces, 0, practice, allowance),
