@@ -93,6 +93,26 @@ class SimulationTest {
                 .isCloseTo(hours, within(hours * 1e-9));
     }
 
+    /** With proposed lines, a final check of samples, metal by the sheet. */
+    @ParameterizedTest
+    @ValueSource(strings = {"round-sign-frame", "copper-bowl", "cover-with-dents", "counter-edge"})
+    void withAllFactorsAtOneTheInventedShopsWorkIsThePlan(String name) {
+        TakeOff takeOff =
+                EditedBook.JSON.treeToValue(
+                        EditedBook.read("/demo-data/quotes/" + name + ".json").root(),
+                        TakeOff.class);
+        Reckoning reckoning =
+                Estimating.reckon(takeOff, EditedBook.read("/shop-book/starter.json").book());
+        for (int quantity : List.of(1, 3, 40)) {
+            double[][] planned = reckoning.trials(quantity, new Set(Map.of()));
+            double hours = reckoning.forQuantity(quantity).hours().plan();
+
+            assertThat(planned[0][0]).isCloseTo(hours, within(hours * 1e-9));
+            double cost = reckoning.exactCost(quantity);
+            assertThat(planned[1][0]).isCloseTo(cost, within(cost * 1e-9));
+        }
+    }
+
     /**
      * Welding carries the reserve, cutting a least charge, learned factors and a stroke's measure.
      */
