@@ -36,18 +36,4 @@ final class OneByOne implements Draws {
         double value = parameter.at(z);
         return exponent == 1 ? value : StrictMath.pow(value, exponent);
     }
-
-    /** One trial in which everything is as planned. */
-    static final class Planned implements Draws {
-
-        @Override
-        public int trials() {
-            return 1;
-        }
-
-        @Override
-        public double[] of(Parameter parameter, double exponent) {
-            return new double[] {parameter.mode()};
-        }
-    }
 }

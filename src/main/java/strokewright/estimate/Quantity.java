@@ -160,7 +160,7 @@ final class Quantity {
 
     /** What drives hours and cost, once the estimate is made. */
     List<Estimate.Driver> drivers() {
-        return simulation.drivers(terms, metalByGrade, extras());
+        return simulation.drivers(this::trials);
     }
 
     /** Person-hours, then total cost, by trial, once the estimate is made. */
@@ -361,18 +361,13 @@ final class Quantity {
         double elapsed = 0;
         if (line.line().setupMinutes() != null && line.line().setupMinutes() > 0) {
             double normal = line.line().setupMinutes();
-            double onceOnly =
-                    standard != null && standard.unit().oncePerOrder()
-                            ? normal - standard.setupMinutes()
-                            : 0;
             elapsed =
                     setUp(
                             name,
                             standardMinutes(name + ".setupMinutes", normal, allowance),
                             people,
                             centre,
-                            onceOnly == 0 ? null : simulation.varying().once(line),
-                            onceOnly / normal);
+                            line.isOncePerOrder() ? line : null);
         }
         int worked =
                 FinalCheck.isDoneBy(standard)
@@ -395,15 +390,15 @@ final class Quantity {
         run.add(computed(name, runElapsed * people, "min"));
         Charge charge = charges.get(centre);
         charge.add(runElapsed, people);
-        Term term = runTerm(line, worked, runElapsed, allowance.value(), charge.centre);
-        terms.add(term);
         elapsed += runElapsed;
+        if (!line.isOncePerOrder()) {
+            terms.add(runTerm(line, worked, runElapsed, allowance.value(), charge.centre));
+        }
+        if (standard != null && standard.minimumCharge() != null) {
+            terms.add(new Term.Least(name, standard, elapsed, people, terms.since(before)));
+        }
         if (standard == null || standard.reserve()) {
-            List<Term> ofLine = terms.since(before);
-            reserve(name, runElapsed, pieces, people, centre, term);
-            least(name, standard, elapsed, people, ofLine);
-        } else {
-            least(name, standard, elapsed, people, terms.since(before));
+            reserve(name, runElapsed, pieces, people, centre);
         }
         offTheMachine(
                 line.annealedBy(),
@@ -421,26 +416,11 @@ final class Quantity {
                 line);
     }
 
-    /** The reserve is not asked whether the line reaches its least. */
-    private void least(
-            String name,
-            @Nullable Standard standard,
-            double elapsed,
-            int people,
-            List<Term> ofLine) {
-        if (standard != null && standard.minimumCharge() != null) {
-            terms.add(new Term.Least(name, standard, elapsed, people, ofLine));
-        }
-    }
-
     /** Run minutes of a line as they vary; where jobs taught their spread, as that says. */
     private Term runTerm(
             Worked line, int pieces, double elapsed, double allowance, WorkCentre centre) {
         int people = line.line().people();
         Learned learned = learned(line);
-        if (line.standard() != null && line.standard().unit().oncePerOrder()) {
-            return new Term(simulation.varying().minute(), 0, 0, people, 1, centre);
-        }
         if (learned != null && learned.spread() != null) {
             Varying spread = simulation.varying().learned(learned);
             return new Term(spread, 0, elapsed, people, 1, centre);
@@ -485,8 +465,7 @@ final class Quantity {
     }
 
     /** Rework and spoilt pieces, on forming and welding. */
-    private void reserve(
-            String name, double runElapsed, int pieces, int people, String centre, Term run) {
+    private void reserve(String name, double runElapsed, int pieces, int people, String centre) {
         double percent = pieces == 1 ? times.reserveOnePercent() : times.reserveMorePercent();
         if (percent == 0 || runElapsed == 0) {
             return;
@@ -499,7 +478,7 @@ final class Quantity {
                         new Input("reserve", percent, "%", Bench.origin(book, times.origin())));
         reserve.add(computed(name, elapsed * people, "min"));
         charges.get(centre).add(elapsed, people);
-        terms.add(run.times(percent / 100));
+        terms.add(terms.last().times(percent / 100));
     }
 
     /** Anneals and dressing have a set-up of their own and never get quicker with practice. */
@@ -593,22 +572,17 @@ final class Quantity {
         return new Input(name, value, "", Bench.origin(book, times.origin()));
     }
 
-    /** Set-up has a learned factor of its own for the whole job. */
     private double setUp(String name, double standardElapsed, int people, String centre) {
-        return setUp(name, standardElapsed, people, centre, null, 0);
+        return setUp(name, standardElapsed, people, centre, null);
     }
 
     /**
-     * @param once minutes per unit in it, where the time standard is worked once per order
-     * @param share of the minutes that they are
+     * Set-up has a learned factor of its own for the whole job.
+     *
+     * @param once the line whose minutes per unit are in it, once per order
      */
     private double setUp(
-            String name,
-            double standardElapsed,
-            int people,
-            String centre,
-            @Nullable Varying once,
-            double share) {
+            String name, double standardElapsed, int people, String centre, @Nullable Worked once) {
         Learned learned = book.learned(Learned.SETUP, null).orElse(null);
         double elapsed =
                 learned == null
@@ -617,16 +591,16 @@ final class Quantity {
         setup.add(computed(name, elapsed * people, "min"));
         Charge charge = charges.get(centre);
         charge.add(elapsed, people);
+        Variations varying = simulation.varying();
         if (learned != null && learned.spread() != null) {
-            Varying spread = simulation.varying().learned(learned);
-            terms.add(new Term(spread, 0, elapsed, people, 1, charge.centre));
-            return elapsed;
-        }
-        Varying minute = simulation.varying().minute();
-        terms.add(new Term(minute, 0, elapsed * (1 - share), people, 1, charge.centre));
-        if (once != null) {
-            double perMinute = elapsed * share / simulation.varying().planned(once);
-            terms.add(new Term(once, perMinute, perMinute, people, 1, charge.centre));
+            terms.add(new Term(varying.learned(learned), 0, elapsed, people, 1, charge.centre));
+        } else if (once != null) {
+            double each = elapsed / once.line().setupMinutes();
+            double fixed = each * once.standard().setupMinutes();
+            terms.add(new Term(varying.minute(), 0, fixed, people, 1, charge.centre));
+            terms.add(new Term(varying.run(once), each, each, people, 1, charge.centre));
+        } else {
+            terms.add(new Term(varying.minute(), 0, elapsed, people, 1, charge.centre));
         }
         return elapsed;
     }

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Function;
 import strokewright.costing.UnitCosts;
 import strokewright.estimate.ShopBook.WorkCentre;
 
@@ -20,17 +21,17 @@ import strokewright.estimate.ShopBook.WorkCentre;
 final class Simulation {
 
     private final ShopBook book;
-    private final Varying.Of varying;
+    private final Variations varying;
     private final LatinHypercube hypercube;
-    private final Varying.Drawn drawn;
+    private final Drawn drawn;
     private final UnitCosts unit;
     private final Currency currency;
 
     Simulation(TakeOff takeOff, ShopBook book) {
         this.book = book;
-        varying = new Varying.Of(new Doubts(book, takeOff.information()));
+        varying = new Variations(new Doubts(book, takeOff.information()));
         hypercube = new LatinHypercube(book.uncertainty().trials(), book.uncertainty().seed());
-        drawn = new Varying.Drawn(hypercube);
+        drawn = new Drawn(hypercube);
         currency = Objects.requireNonNull(book.currency());
         unit =
                 UnitCosts.of(
@@ -39,7 +40,7 @@ final class Simulation {
                         takeOff.urgencyPercent());
     }
 
-    Varying.Of varying() {
+    Variations varying() {
         return varying;
     }
 
@@ -56,10 +57,14 @@ final class Simulation {
         return new Outcome(both[0], both[1]);
     }
 
-    /** Each parameter alone, widest swing of hours first, then of cost. */
-    List<Driver> drivers(Term.Sum sum, Map<String, Double> material, double specialDirect) {
+    /**
+     * Each parameter alone, widest swing of hours first, then of cost.
+     *
+     * @param trials person-hours, then total cost, by trial
+     */
+    List<Driver> drivers(Function<Draws, double[][]> trials) {
         List<Parameter> parameters = List.copyOf(hypercube.asked());
-        double[][] both = trials(sum, material, specialDirect, new OneByOne(parameters));
+        double[][] both = trials.apply(new OneByOne(parameters));
         List<Driver> drivers = new ArrayList<>();
         for (int p = 0; p < parameters.size(); p++) {
             int low =
@@ -95,11 +100,11 @@ final class Simulation {
     /** Person-hours, then total cost, by trial. */
     double[][] trials(
             Term.Sum sum, Map<String, Double> material, double specialDirect, Draws draws) {
-        return trials(sum, material, specialDirect, new Varying.Drawn(draws));
+        return trials(sum, material, specialDirect, new Drawn(draws));
     }
 
     private double[][] trials(
-            Term.Sum sum, Map<String, Double> material, double specialDirect, Varying.Drawn from) {
+            Term.Sum sum, Map<String, Double> material, double specialDirect, Drawn from) {
         int trials = from.draws().trials();
         double[] hours = new double[trials];
         double[] cost = new double[trials];
@@ -128,7 +133,7 @@ final class Simulation {
         return new double[][] {hours, cost};
     }
 
-    private void lift(Term.Least least, Varying.Drawn from, double[] cost) {
+    private void lift(Term.Least least, Drawn from, double[] cost) {
         WorkCentre centre = book.workCentre(least.standard().workCentre()).orElseThrow();
         double perHour = least.people() * labour(centre) + machine(centre);
         double charge = least.standard().minimumCharge().amount().doubleValue();

@@ -51,6 +51,10 @@ record Term(
             return terms.size();
         }
 
+        Term last() {
+            return terms.get(terms.size() - 1);
+        }
+
         List<Term> since(int size) {
             return List.copyOf(terms.subList(size, terms.size()));
         }

@@ -39,6 +39,11 @@ record Worked(
         int count,
         List<Doubtful> efforts) {
 
+    /** Whether its minutes per unit are worked once per order, with its set-up. */
+    boolean isOncePerOrder() {
+        return standard != null && standard.unit().oncePerOrder();
+    }
+
     @Nullable String family() {
         return grade == null ? null : grade.family();
     }

@@ -29,9 +29,9 @@ final class DriverWords {
                     true);
         }
         String remedy =
-                said.contains("price")
+                said.startsWith("price of")
                         ? "Ask for today's price of the metal."
-                        : said.contains("check")
+                        : said.startsWith("checks")
                                 ? "Time a few template checks."
                                 : said.startsWith("work by hand")
                                         ? "A drawing with a template, or the hours of an earlier one, narrow it."

@@ -77,6 +77,7 @@ final class PartFields {
                             new Option("f", "f fine"),
                             new Option("m", "m medium"),
                             new Option("v", "v very coarse")),
+                    number("dimensions", "Sizes to check", "", "counted"),
                     choice(
                             "supply",
                             "Metal from",

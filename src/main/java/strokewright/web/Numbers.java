@@ -58,7 +58,6 @@ public final class Numbers {
                     Map.entry("galvanised", "galvanised"),
                     Map.entry("galvanized", "galvanised"),
                     Map.entry("galv", "galvanised"),
-                    Map.entry("zinc", "galvanised"),
                     Map.entry("stainless", "stainless"),
                     Map.entry("aluminium", "aluminium"),
                     Map.entry("aluminum", "aluminium"),

@@ -32,7 +32,7 @@ class TakeOffTypingTest {
                 {"type":"follow-outline","segments":[{"lengthMm":1200},{"lengthMm":0.1,"radiusMm":-1300.25}],"heightMm":7},
                 {"type":"standard","standard":"Guillotine cut","amount":1e-7}]},
               {"name":"B","grade":"G","thicknessMm":12345678.5,"operations":[]},
-              {"name":"C","grade":"G","thicknessMm":1.5,"grain":"along-length","irreplaceable":true,"operations":[],
+              {"name":"C","grade":"G","thicknessMm":1.5,"grain":"along-length","irreplaceable":true,"dimensions":7,"operations":[],
                "fold":{"lengthMm":1250.5,"legsMm":[20,50.25,30],
                  "bends":[{"openingDeg":90,"radiusMm":1.5},{"openingDeg":135.5,"radiusMm":0,"way":"down"}]}}],
              "assembly":[{"type":"standard","standard":"TIG weld","amount":1.9}],

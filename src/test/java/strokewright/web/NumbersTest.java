@@ -183,6 +183,9 @@ class NumbersTest {
             assertThat(thickness("16 ga").fault())
                     .contains("steel 1.500 mm", "galvanised 1.600 mm", "16 ga and the metal");
             assertThat(thickness("16 ga cheese").fault()).contains("of which metal?");
+            assertThat(thickness("16 ga zinc").fault())
+                    .as("zinc sheet has a gauge of its own, which is not among the tables")
+                    .contains("of which metal?");
         }
 
         @Test
