@@ -138,7 +138,7 @@ public final class Routes {
     }
 
     /**
-     * Exact cost of the whole quantity; reckoned when first asked for.
+     * Exact cost of the whole quantity at plan hours; reckoned when first asked for.
      *
      * @param quantity 1 to {@link #upTo}
      */
@@ -332,11 +332,15 @@ public final class Routes {
                 estimate.feasible(),
                 findings,
                 routes.get(route).takeOff().leadTimeDays(),
-                quantities.stream().map(q -> at(reckonings.get(route).forQuantity(q))).toList());
+                quantities.stream().map(q -> at(route, q)).toList());
     }
 
-    private static At at(Estimate.ForQuantity figures) {
-        Money cost = figures.cost().total();
+    private At at(int route, int quantity) {
+        Estimate.ForQuantity figures = reckonings.get(route).forQuantity(quantity);
+        Money cost =
+                Outcome.money(
+                        reckonings.get(route).exactCost(quantity),
+                        Objects.requireNonNull(book.currency()));
         BigDecimal each =
                 cost.amount()
                         .divide(BigDecimal.valueOf(figures.quantity()), MathContext.DECIMAL128);

@@ -100,14 +100,14 @@ record MarketWords(Numbers numbers) {
         double more = left.labourHours() - at.labourHours();
         String beside =
                 Math.abs(more) < SAME_HOURS
-                        ? ", as planned"
+                        ? ", just what your price is made from"
                         : ", "
                                 + numbers.show(Math.abs(more), 2)
                                 + " h "
                                 + (more < 0 ? "less" : "more")
-                                + " than the planned "
+                                + " than the "
                                 + numbers.show(at.labourHours(), 2)
-                                + " h";
+                                + " h that your price is made from";
         String machine =
                 left.machineHours() == 0
                         ? ""

@@ -35,6 +35,7 @@ class MethodDocumentTest {
     private static final ShopBook STARTER =
             EditedBook.read("/shop-book/starter.json")
                     .with("/proposals", List.of()) // the examples type all their lines
+                    .with("/priceScheme/priceFrom", "plan") // nobody simulates by hand
                     .book()
                     .withEdition(1);
 

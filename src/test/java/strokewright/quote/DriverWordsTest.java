@@ -23,8 +23,7 @@ class DriverWordsTest {
     })
     void saysWhatNarrowsTheDoubt(String parameter, String remedy, boolean byStrip) {
         Money none = Money.of("1.00", "EUR");
-        DriverWords.Advice advice =
-                DriverWords.advice(new Driver(parameter, 1, 2, none, none));
+        DriverWords.Advice advice = DriverWords.advice(new Driver(parameter, 1, 2, none, none));
 
         assertThat(advice.text()).contains(parameter).contains(remedy);
         assertThat(advice.byStrip()).isEqualTo(byStrip);

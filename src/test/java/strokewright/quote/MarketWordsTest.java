@@ -23,9 +23,9 @@ class MarketWordsTest {
                         "Profit left: 20.00 EUR, 11.1 % of total cost; your price scheme asks for"
                                 + " 12 %.",
                         "Hours left with 12 % of profit: 3.60 h (machine 1.80 h), 0.40 h less than"
-                                + " the planned 4.00 h.",
+                                + " the 4.00 h that your price is made from.",
                         "Hours left with no profit: 5.00 h (machine 2.50 h), 1.00 h more than the"
-                                + " planned 4.00 h.");
+                                + " 4.00 h that your price is made from.");
     }
 
     @Test

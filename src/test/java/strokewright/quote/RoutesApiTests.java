@@ -6,14 +6,21 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.costing.PriceScheme;
+import strokewright.estimate.ShopBook;
+import strokewright.shopbook.ShopBooks;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Other routes over HTTP with the starter shop book. */
 class RoutesApiTests extends ServiceTest {
+
+    @Autowired private ShopBooks books;
 
     static final String RIM =
             """
@@ -58,14 +65,22 @@ class RoutesApiTests extends ServiceTest {
         List<JsonNode> ranges = List.copyOf(compared.at("/cheapest").values());
         assertThat(ranges.get(0).at("/fromQuantity").asInt()).isEqualTo(1);
         assertThat(ranges.get(ranges.size() - 1).at("/toQuantity").asInt()).isEqualTo(1000);
-        JsonNode estimate = post(shop, "/api/v1/estimates", RIM, 200);
+        JsonNode priced = post(shop, "/api/v1/estimates", RIM, 200);
+        shop.user(Role.OWNER).run(() -> books.carryOn(RoutesApiTests::pricedFromPlan, "plan"));
+        JsonNode planned = post(shop, "/api/v1/estimates", RIM, 200);
         JsonNode ten =
                 compared.at("/routes/0/quantities").values().stream()
                         .filter(q -> q.at("/quantity").asInt() == 10)
                         .findFirst()
                         .orElseThrow();
-        assertThat(ten.at("/cost")).isEqualTo(estimate.at("/quantities/1/cost/total"));
-        assertThat(ten.at("/priceEach")).isEqualTo(estimate.at("/quantities/1/priceEach"));
+        assertThat(ten.at("/cost")).isEqualTo(planned.at("/quantities/1/cost/total"));
+        assertThat(ten.at("/priceEach")).isEqualTo(priced.at("/quantities/1/priceEach"));
+    }
+
+    private static ShopBook pricedFromPlan(ShopBook book) {
+        ObjectNode scheme = Situations.JSON.valueToTree(book.priceScheme());
+        scheme.put("priceFrom", "plan");
+        return book.withPriceScheme(Situations.JSON.treeToValue(scheme, PriceScheme.class));
     }
 
     @Test
