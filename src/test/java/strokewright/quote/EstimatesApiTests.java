@@ -95,7 +95,7 @@ class EstimatesApiTests extends ServiceTest {
         assertThat(own.at("/profitPercent").asDouble()).isCloseTo(12, within(0.01));
         assertThat(own.at("/atSchemeProfit/share").asDouble()).isCloseTo(1, within(1e-3));
         assertThat(own.at("/labourHours").asDouble())
-                .isCloseTo(planned.at("/hours/plan").asDouble(), within(1e-9));
+                .isCloseTo(planned.at("/priceHours").asDouble(), within(1e-9));
         assertThat(own.at("/words").size()).isEqualTo(4);
         assertThat(total.at("/offer/amount").asString()).isEqualTo("1000.00");
         assertThat(total.at("/priceEach/amount").asString()).isEqualTo("200.00");
