@@ -489,6 +489,9 @@ public record Estimate(
      * @param forceKn to press it in a die of that opening along its length
      * @param shortestLegMm that reaches over the die
      * @param minimumRadiusMm smallest inside radius of the metal; null where unknown
+     * @param bendToRadiusMm inside radius before the bend springs back to its own; null where it
+     *     stays flat or is folded back, or the metal's modulus of elasticity is unknown
+     * @param bendToDeg angle between the legs before it springs back to its own; null likewise
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Bent(
@@ -504,7 +507,9 @@ public record Estimate(
             double dieOpeningMm,
             double forceKn,
             double shortestLegMm,
-            @Nullable Double minimumRadiusMm) {}
+            @Nullable Double minimumRadiusMm,
+            @Nullable Double bendToRadiusMm,
+            @Nullable Double bendToDeg) {}
 
     /** What is charged at one work centre for the whole quantity. */
     public record AtCentre(

@@ -26,8 +26,6 @@ final class FoldLimits {
 
     private static final double ROUNDED_UP_MM = 1;
 
-    private static final double FLAT_DEG = 180;
-
     /** Far under what can be typed. */
     private static final double NOTHING_MM = 1e-9;
 
@@ -82,7 +80,7 @@ final class FoldLimits {
     private IntStream beside(int leg) {
         return IntStream.of(leg - 1, leg)
                 .filter(b -> b >= 0 && b < folded.bends().size())
-                .filter(b -> bend(b).openingDeg() < FLAT_DEG);
+                .filter(b -> bend(b).openingDeg() < Folding.FLAT_DEG);
     }
 
     /** The typed blank stands; what it has more or less than the developed one is told. */
@@ -146,7 +144,7 @@ final class FoldLimits {
         int tight = 0;
         for (int i = 0; i < folded.bends().size(); i++) {
             Bent bend = bend(i);
-            if (bend.openingDeg() < FLAT_DEG
+            if (bend.openingDeg() < Folding.FLAT_DEG
                     && bend.minimumRadiusMm() != null
                     && bend.radiusMm() < bend.minimumRadiusMm() - NOTHING_MM) {
                 tight++;
@@ -157,6 +155,7 @@ final class FoldLimits {
             return;
         }
         Bent bend = bend(worst);
+        boolean stated = book.grade(part.grade()).orElseThrow().minimumBendRadius() != null;
         Map<String, Object> change = Limits.values("radiusMm", bend.minimumRadiusMm());
         if (bend.radiusMm() > 0) {
             change.put(
@@ -164,7 +163,7 @@ final class FoldLimits {
         }
         find(
                 "bend-radius-too-small",
-                Severity.REFUSAL,
+                stated ? Severity.REFUSAL : Severity.DOUBT,
                 "/fold/bends/" + worst,
                 Limits.values(
                         "grade", part.grade(),
@@ -172,7 +171,8 @@ final class FoldLimits {
                         "radiusMm", bend.radiusMm(),
                         "smallestMm", bend.minimumRadiusMm(),
                         "bends", tight,
-                        "grain", part.grain() == Grain.FREE ? "free" : "along-bend"),
+                        "grain", part.grain() == Grain.FREE ? "free" : "along-bend",
+                        "from", stated ? "grade" : "reduction-of-area"),
                 change);
     }
 
@@ -180,7 +180,7 @@ final class FoldLimits {
     private void force() {
         Double press = book.bending().pressForceKn();
         if (press == null
-                || folded.bends().stream().noneMatch(b -> b.openingDeg() < FLAT_DEG)
+                || folded.bends().stream().noneMatch(b -> b.openingDeg() < Folding.FLAT_DEG)
                 || bend(0).forceKn() <= press * (1 + NOTHING_MM)) {
             return;
         }

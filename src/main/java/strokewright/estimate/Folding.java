@@ -26,6 +26,8 @@ import strokewright.sheet.SheetFormula;
  */
 public final class Folding {
 
+    static final double FLAT_DEG = 180;
+
     private final Part part;
     private final Fold fold;
     private final Grade grade;
@@ -182,6 +184,7 @@ public final class Folding {
                         new Input("thicknesses", bending.dieOpeningOfThickness(), "", origin),
                         thickness);
         Input opened = computed("W", die, "mm");
+        Sprung sprung = sprung(name, opening, radius, thickness);
         return new Bent(
                 bend.openingDeg(),
                 bend.radiusMm(),
@@ -201,7 +204,9 @@ public final class Folding {
                         opening,
                         radius,
                         thickness),
-                smallestRadius(name, thickness));
+                smallestRadius(name, thickness),
+                sprung == null ? null : sprung.radiusMm,
+                sprung == null ? null : sprung.openingDeg);
     }
 
     /**
@@ -265,14 +270,55 @@ public final class Folding {
     }
 
     private @Nullable Double smallestRadius(String name, Input thickness) {
-        return grade.minimumBendRadius() == null
-                ? null
-                : Double.valueOf(
-                        working.figure(
-                                name + "minimumRadiusMm",
-                                SheetFormula.SMALLEST_BEND_RADIUS,
-                                new Input(
-                                        "thicknesses", grade.minimumBendRadius(), "", gradeOrigin),
-                                thickness));
+        Double thicknesses = grade.minimumBendRadius();
+        Double reduction = grade.reductionOfAreaPercent();
+        if (thicknesses == null && reduction == null) {
+            return null;
+        }
+        return thicknesses != null
+                ? working.figure(
+                        name + "minimumRadiusMm",
+                        SheetFormula.SMALLEST_BEND_RADIUS,
+                        new Input("thicknesses", thicknesses, "", gradeOrigin),
+                        thickness)
+                : working.figure(
+                        name + "minimumRadiusMm",
+                        SheetFormula.RADIUS_OF_REDUCTION,
+                        thickness,
+                        new Input("q", reduction, "%", gradeOrigin));
+    }
+
+    /** A bend as it is at the end of its stroke. */
+    private record Sprung(double radiusMm, double openingDeg) {}
+
+    /**
+     * Null where there is no bend, and where the sheet is folded back on itself or creased without
+     * a radius, which the formula knows nothing of.
+     */
+    private @Nullable Sprung sprung(String name, Input opening, Input radius, Input thickness) {
+        if (grade.elasticModulusGpa() == null
+                || grade.proofMpa() == null
+                || radius.value() == 0
+                || opening.value() == 0
+                || opening.value() >= FLAT_DEG) {
+            return null;
+        }
+        double before =
+                working.figure(
+                        name + "bendToRadiusMm",
+                        SheetFormula.SPRINGBACK_RADIUS,
+                        radius,
+                        new Input("Rp", grade.proofMpa(), "MPa", gradeOrigin),
+                        new Input("E", grade.elasticModulusGpa(), "GPa", gradeOrigin),
+                        thickness);
+        double bendTo =
+                working.figure(
+                        name + "bendToDeg",
+                        SheetFormula.SPRINGBACK_OPENING,
+                        opening,
+                        radius,
+                        thickness,
+                        computed("R", before, "mm"));
+        return new Sprung(before, bendTo);
     }
 }

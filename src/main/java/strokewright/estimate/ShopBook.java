@@ -264,6 +264,9 @@ public record ShopBook(
      * @param strainPerPass for metals without a meaningful K and n (zinc): replaces the pass model
      * @param origin where the figures come from
      * @param minimumBendRadius smallest inside radius in sheet thicknesses; null where unknown
+     * @param reductionOfAreaPercent of the tensile test: tells the smallest inside radius where
+     *     none is stated
+     * @param elasticModulusGpa for springback; null where unknown
      */
     public record Grade(
             @Nullable String code,
@@ -282,7 +285,9 @@ public record ShopBook(
             Boolean annealable,
             @Nullable Double strainPerPass,
             @Nullable String origin,
-            @Nullable Double minimumBendRadius) {
+            @Nullable Double minimumBendRadius,
+            @Nullable Double reductionOfAreaPercent,
+            @Nullable Double elasticModulusGpa) {
 
         public Grade {
             annealable = annealable != null && annealable;

@@ -267,6 +267,9 @@ public final class ShopBookCheck {
         faults.within(at + "/densityKgM3", grade.densityKgM3(), 1000, 25_000);
         faults.within(at + "/tensileMpa", grade.tensileMpa(), 10, 3000);
         faults.withinIfGiven(at + "/minimumBendRadius", grade.minimumBendRadius(), 0, 20);
+        faults.withinIfGiven(
+                at + "/reductionOfAreaPercent", grade.reductionOfAreaPercent(), 1, 100);
+        faults.withinIfGiven(at + "/elasticModulusGpa", grade.elasticModulusGpa(), 10, 1000);
         faults.withinIfGiven(at + "/elongationPercent", grade.elongationPercent(), 0.1, 100);
         faults.text(at + "/origin", grade.origin());
         proofStress(at, grade);

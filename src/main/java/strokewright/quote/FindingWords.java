@@ -326,7 +326,9 @@ final class FindingWords {
                 + mm(v.get("thicknessMm"))
                 + ", may crack at an inside radius under "
                 + mm(v.get("smallestMm"))
-                + "; "
+                + ("reduction-of-area".equals(v.get("from"))
+                        ? ", as far as its reduction of area tells: bend a sample; "
+                        : "; ")
                 + (several
                         ? count(v.get("bends"), "bend") + " are tighter, down to "
                         : "this bend has ")

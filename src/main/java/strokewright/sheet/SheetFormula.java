@@ -73,7 +73,20 @@ public enum SheetFormula implements Formula {
             "geometry: the leg still lies on the die's shoulder when it is bent",
             x -> shortestLeg(x[0], Math.max(x[1], 30), x[2] + x[3])),
     SMALLEST_BEND_RADIUS(
-            "thicknesses × t", "the shop's own smallest radius of the grade", x -> x[0] * x[1]);
+            "thicknesses × t", "the shop's own smallest radius of the grade", x -> x[0] * x[1]),
+    RADIUS_OF_REDUCTION(
+            "max(0, t·(50/q − 1)), q the reduction of area in percent; inputs t, q",
+            "Kalpakjian & Schmid, Manufacturing Engineering and Technology, eq. 16.5 (from memory)",
+            x -> Math.max(0, x[0] * (50 / x[1] - 1))),
+    SPRINGBACK_RADIUS(
+            "R so that R/r = 4x³ − 3x + 1 with x = R·Rp/(1000·E·t); inputs r, Rp, E in GPa, t",
+            "Kalpakjian & Schmid, Manufacturing Engineering and Technology, example 16.4 (from"
+                    + " memory): bending of thin sheet that does not harden",
+            x -> radiusBeforeSpringback(x[0], x[1] / (1000 * x[2] * x[3]))),
+    SPRINGBACK_OPENING(
+            "max(0, 180 − (180 − β)·(r + t/2)/(R + t/2)); inputs β, r, t, R",
+            "Kalpakjian & Schmid, the same: the middle of the sheet keeps its length in the bend",
+            x -> Math.max(0, 180 - (180 - x[0]) * (x[1] + x[2] / 2) / (x[3] + x[2] / 2)));
 
     private static double turned(double openingDeg) {
         return Math.toRadians(180 - openingDeg);
@@ -85,6 +98,21 @@ public enum SheetFormula implements Formula {
             sum += value;
         }
         return sum;
+    }
+
+    /**
+     * The smallest root of 4x³ − (3 + 1/(r·e))·x + 1 = 0, which always lies between 0 and 0.5,
+     * where a bend would spring back flat.
+     *
+     * @param perMm yield strain of the sheet's outside for each mm of radius
+     */
+    private static double radiusBeforeSpringback(double radius, double perMm) {
+        if (radius == 0) {
+            return 0;
+        }
+        double third = (3 + 1 / (radius * perMm)) / 12;
+        double sine = Math.asin(Math.min(1, 1 / (8 * third * Math.sqrt(third)))) / 3;
+        return 2 * Math.sqrt(third) * Math.sin(sine) / perMm;
     }
 
     private static double shortestLeg(double die, double openingDeg, double outsideRadius) {

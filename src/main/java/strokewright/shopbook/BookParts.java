@@ -189,6 +189,10 @@ final class BookParts {
                 number("strainPerPass", "Strain per pass", "")
                         .saying("only for metals without a meaningful K and n, such as zinc"),
                 number("minimumBendRadius", "Smallest bend radius", "× thickness").saying("inside"),
+                number("reductionOfAreaPercent", "Reduction of area", "%")
+                        .saying("tells the smallest bend radius where none is stated"),
+                number("elasticModulusGpa", "Modulus of elasticity", "GPa")
+                        .saying("for springback"),
                 origin());
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,6 +70,32 @@ class FoldingTest {
         assertThat(bend.forceKn()).isCloseTo(1.3 * 300 * 600 * 4 / 16 / 1000, within(1e-9));
         assertThat(bend.shortestLegMm()).isCloseTo(11.3137, within(5e-5));
         assertThat(bend.minimumRadiusMm()).isEqualTo(1);
+        assertThat(bend.bendToRadiusMm()).isCloseTo(2.9869, within(5e-5));
+        assertThat(bend.bendToDeg()).isCloseTo(180 - 90 * 4 / 3.9869, within(5e-4));
+    }
+
+    /** From 0° and 180° on, and for a crease, there is nothing that the formula could say. */
+    @ParameterizedTest(name = "{0}°, r {1}: {2}")
+    @CsvSource({"180, 3, false", "179, 3, true", "1, 3, true", "0, 3, false", "90, 0, false"})
+    void whatIsNoBendSpringsNotBack(double beta, double r, boolean told) {
+        Bent bend = folded(part(2, fold(List.of(50.0, 40.0), bend(beta, r)))).bends().get(0);
+
+        assertThat(bend.bendToDeg() != null).isEqualTo(told);
+        assertThat(bend.bendToRadiusMm() != null).isEqualTo(told);
+        assertThat(bend.bendToDeg() == null || bend.bendToDeg() < beta && bend.bendToDeg() >= 0)
+                .isTrue();
+    }
+
+    @Test
+    void aGradeWithoutItsModulusSaysNothingOfSpringback() {
+        EditedBook book = starterJson();
+        for (int i = 0; i < book.book().grades().size(); i++) {
+            book.without("/grades/" + i + "/elasticModulusGpa");
+        }
+        Folded folded = folded(part(2, fold(List.of(50.0, 40.0), bend(90, 3))), book.book());
+
+        assertThat(folded.bends().get(0).bendToDeg()).isNull();
+        assertThat(folded.why()).noneMatch(w -> w.formula().startsWith("springback"));
     }
 
     /** Walks along the neutral line of the bent piece in steps that are added up. */
@@ -441,6 +468,31 @@ class FoldingTest {
         assertThat(codes(part(2, fold(List.of(50.0, 40.0), bend(90, 0))), book.book())).isEmpty();
     }
 
+    /** 2 mm at 40 %: 2 · (50/40 − 1); what the grade states itself goes before it and refuses. */
+    @ParameterizedTest(name = "r {0}: {1}")
+    @CsvSource({"0.5, false", "0.499, true"})
+    void withoutASmallestRadiusTheReductionOfAreaDoubts(double radius, boolean doubted) {
+        EditedBook book = starterJson();
+        for (int i = 0; i < book.book().grades().size(); i++) {
+            book.without("/grades/" + i + "/minimumBendRadius");
+            book.with("/grades/" + i + "/reductionOfAreaPercent", 40);
+        }
+        Part part = part(2, fold(List.of(50.0, 40.0), bend(90, radius)));
+
+        assertThat(folded(part, book.book()).bends().get(0).minimumRadiusMm())
+                .isCloseTo(0.5, within(1e-12));
+        assertThat(codes(part, book.book()))
+                .isEqualTo(doubted ? List.of("bend-radius-too-small") : List.of());
+        if (doubted) {
+            Finding finding = only("bend-radius-too-small", part, book.book());
+            assertThat(finding.severity()).isEqualTo(Severity.DOUBT);
+            assertThat(finding.values()).containsEntry("from", "reduction-of-area");
+        }
+        book.with("/grades/5/minimumBendRadius", 1);
+        assertThat(only("bend-radius-too-small", part, book.book()).severity())
+                .isEqualTo(Severity.REFUSAL);
+    }
+
     @ParameterizedTest(name = "press of {0} kN: {1}")
     @CsvSource({"58.5, false", "58.4, true", ", false"})
     void moreForceThanThePressHasIsRefused(@Nullable Double press, boolean refused) {
@@ -581,6 +633,10 @@ class FoldingTest {
                             .containsExactly(bent.shortestLegMm());
                     assertThat(named(folded, at + "minimumRadiusMm"))
                             .containsExactly(bent.minimumRadiusMm());
+                    assertThat(named(folded, at + "bendToDeg"))
+                            .isEqualTo(Stream.ofNullable(bent.bendToDeg()).toList());
+                    assertThat(named(folded, at + "bendToRadiusMm"))
+                            .isEqualTo(Stream.ofNullable(bent.bendToRadiusMm()).toList());
                 }
             }
         }

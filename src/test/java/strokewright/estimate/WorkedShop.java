@@ -161,6 +161,8 @@ final class WorkedShop {
                         false,
                         0.01,
                         "common practice, no source",
+                        null,
+                        null,
                         null));
     }
 
@@ -195,6 +197,8 @@ final class WorkedShop {
                 annealable,
                 null,
                 "method",
+                null,
+                null,
                 null);
     }
 

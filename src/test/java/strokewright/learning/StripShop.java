@@ -57,6 +57,8 @@ final class StripShop {
                     false,
                     0.01,
                     "from memory",
+                    null,
+                    null,
                     null);
 
     private StripShop() {}
@@ -144,6 +146,8 @@ final class StripShop {
                 true,
                 null,
                 "invented",
+                null,
+                null,
                 null);
     }
 }

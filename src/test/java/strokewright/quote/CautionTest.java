@@ -166,6 +166,6 @@ class CautionTest {
         return Optional.of(
                 new Grade(
                         "X", name, family, null, null, null, null, null, null, null, null, null,
-                        null, true, null, null, null));
+                        null, true, null, null, null, null, null));
     }
 }

@@ -2,12 +2,14 @@ package strokewright.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 import static strokewright.sheet.SheetFormula.BEND_ALLOWANCE;
 import static strokewright.sheet.SheetFormula.BEND_FORCE;
 import static strokewright.sheet.SheetFormula.DIN_COMPENSATION;
 import static strokewright.sheet.SheetFormula.DIN_K;
 import static strokewright.sheet.SheetFormula.OUTSIDE_SETBACK;
 import static strokewright.sheet.SheetFormula.SHORTEST_LEG;
+import static strokewright.sheet.SheetFormula.SPRINGBACK_RADIUS;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
@@ -129,6 +131,54 @@ class BendTest {
                 .isCloseTo(OUTSIDE_SETBACK.apply(89.999999, 3, 2), within(1e-9));
         assertThat(SHORTEST_LEG.apply(16, 90, 3, 2))
                 .isCloseTo(SHORTEST_LEG.apply(16, 89.999999, 3, 2), within(1e-6));
+    }
+
+    /**
+     * A second way to the radius before springback: what is let go of after bending to it, by the
+     * published ratio, is the radius that was wanted; and halving finds no smaller one.
+     */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 2, 3})
+    void whatSpringsBackFromTheRadiusIsTheRadiusWanted(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int i = 0; i < 500; i++) {
+            double t = random.nextDouble(0.3, 6);
+            double r = t * Math.exp(random.nextDouble(-3, 9));
+            double proof = random.nextDouble(20, 1500);
+            double modulus = random.nextDouble(40, 220);
+            double before = SPRINGBACK_RADIUS.apply(r, proof, modulus, t);
+            double x = before * proof / (1000 * modulus * t);
+
+            assertThat(x).isBetween(0.0, 0.5);
+            assertThat(before / (4 * x * x * x - 3 * x + 1)).isCloseTo(r, withinPercentage(1e-6));
+            assertThat(before).isCloseTo(halved(r, proof / (1000 * modulus * t)), within(1e-6 * r));
+        }
+    }
+
+    /** Curvatures: 1/r = 1/R − 3e + 4e³R², which rises with 1/R. */
+    private static double halved(double r, double e) {
+        double flat = 2 * e;
+        double sharp = 1 / r + 3 * e;
+        for (int i = 0; i < 200; i++) {
+            double middle = (flat + sharp) / 2;
+            if (middle - 3 * e + 4 * e * e * e / (middle * middle) > 1 / r) {
+                sharp = middle;
+            } else {
+                flat = middle;
+            }
+        }
+        return 1 / flat;
+    }
+
+    @Test
+    void strongerThinnerAndWiderBendsSpringBackMore() {
+        double usual = SPRINGBACK_RADIUS.apply(10, 200, 210, 1) / 10;
+
+        assertThat(usual).isLessThan(1);
+        assertThat(SPRINGBACK_RADIUS.apply(10, 400, 210, 1) / 10).isLessThan(usual);
+        assertThat(SPRINGBACK_RADIUS.apply(10, 200, 70, 1) / 10).isLessThan(usual);
+        assertThat(SPRINGBACK_RADIUS.apply(10, 200, 210, 0.5) / 10).isLessThan(usual);
+        assertThat(SPRINGBACK_RADIUS.apply(20, 200, 210, 1) / 20).isLessThan(usual);
     }
 
     /**
