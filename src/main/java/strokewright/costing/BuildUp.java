@@ -21,6 +21,7 @@ import strokewright.quantity.Working;
  * @param minimumLift what lifts the list price to the minimum order
  * @param priceEach rounded first
  * @param offer price each times pieces
+ * @param net what discounts and commission leave of the offer
  * @param tax on the offer
  */
 public record BuildUp(
@@ -44,6 +45,7 @@ public record BuildUp(
         BigDecimal minimumLift,
         BigDecimal priceEach,
         BigDecimal offer,
+        BigDecimal net,
         BigDecimal tax) {
 
     /**
@@ -167,6 +169,7 @@ public record BuildUp(
                         List.of("price each", "pieces"),
                         each,
                         BigDecimal.valueOf(pieces));
+        BigDecimal net = s.net(offer, scheme);
         BigDecimal tax = s.percent("price.tax", "offer", offer, scheme.taxPercent());
         return new BuildUp(
                 material,
@@ -189,6 +192,7 @@ public record BuildUp(
                 lift,
                 each,
                 offer,
+                net,
                 tax);
     }
 
@@ -249,6 +253,29 @@ public record BuildUp(
             BigDecimal value = formula.exact(amounts);
             note(figure, formula, value, names, amounts);
             return value;
+        }
+
+        BigDecimal net(BigDecimal offer, PriceScheme scheme) {
+            Input[] shares = {
+                stated("trade discount", scheme.tradeDiscountPercent()),
+                stated("settlement discount", scheme.settlementDiscountPercent()),
+                stated("commission", scheme.commissionPercent())
+            };
+            BigDecimal net =
+                    AFTER_DISCOUNTS.exact(
+                            offer,
+                            BigDecimal.valueOf(shares[0].value()),
+                            BigDecimal.valueOf(shares[1].value()),
+                            BigDecimal.valueOf(shares[2].value()));
+            working.note(
+                    "price.net",
+                    AFTER_DISCOUNTS,
+                    net.doubleValue(),
+                    Input.computed("offer", offer.doubleValue(), ""),
+                    shares[0],
+                    shares[1],
+                    shares[2]);
+            return net;
         }
 
         private void note(

@@ -183,6 +183,12 @@ public enum CostingFormula implements Formula {
             x ->
                     x[0].add(x[0])
                             .subtract(Arrays.stream(x).reduce(BigDecimal.ZERO, BigDecimal::add))),
+    AFTER_DISCOUNTS(
+            "offer × (1 − trade discount / 100) × (1 − (settlement discount + commission) / 100)",
+            "surcharge calculation, read backward",
+            x ->
+                    x[0].multiply(BigDecimal.ONE.subtract(x[1].movePointLeft(2)))
+                            .multiply(BigDecimal.ONE.subtract(x[2].add(x[3]).movePointLeft(2)))),
     BEFORE_SURCHARGE(
             "amount / (1 + percent / 100)",
             "surcharge calculation, read backward",

@@ -104,12 +104,6 @@ public record PriceScheme(
                         boughtOutHandlingPercent);
     }
 
-    /** Share of an offer that discounts and commission leave. */
-    public double shareLeft() {
-        return (1 - tradeDiscountPercent / 100)
-                * (1 - (commissionPercent + settlementDiscountPercent) / 100);
-    }
-
     /** The same with another profit, which may be a loss. */
     PriceScheme withProfit(Double percent) {
         return new PriceScheme(

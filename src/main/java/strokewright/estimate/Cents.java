@@ -67,7 +67,8 @@ final class Cents {
                 rounding,
                 offer,
                 tax,
-                offer.plus(tax));
+                offer.plus(tax),
+                Money.rounded(build.net(), currency));
     }
 
     /** The first step that is not nothing takes the difference. */

@@ -537,7 +537,10 @@ public record Estimate(
      *
      * @param minimumOrder what lifts the offer to the least order
      * @param rounding what rounding the price each adds or takes
+     * @param net what discounts and commission leave of the offer, before tax; null in earlier
+     *     estimates
      */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Price(
             Money profit,
             Money urgency,
@@ -549,5 +552,6 @@ public record Estimate(
             Money rounding,
             Money offer,
             Money tax,
-            Money withTax) {}
+            Money withTax,
+            @Nullable Money net) {}
 }

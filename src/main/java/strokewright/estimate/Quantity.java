@@ -120,7 +120,6 @@ final class Quantity {
         Outcome outcome = simulation.of(terms, metalByGrade, extras());
         double priceHours = outcome.priced(scheme().priceFrom(), hours);
         BuildUp build = buildUp(bought.cost(), pricedShare(hours, priceHours));
-        double net = build.offer().doubleValue() * scheme().effective().shareLeft();
         return new Estimate.ForQuantity(
                 quantity,
                 passing.passage(),
@@ -144,7 +143,7 @@ final class Quantity {
                 finalCheck.samples(quantity),
                 takeOff.leadTimeDays(),
                 outcome.spreads(this::listPrice, currency),
-                outcome.over(net));
+                outcome.over(build.net().doubleValue()));
     }
 
     /** What is asked for so much total cost, before the price each is rounded. */

@@ -1,5 +1,6 @@
 package strokewright.quote;
 
+import java.math.MathContext;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.ForQuantity;
@@ -60,11 +61,24 @@ record Spreading(ForQuantity quantity, Band hours, Band cost, Band price, Money 
                 net(quantity));
     }
 
+    /** Earlier estimates did not keep it: the steps of the list price tell what share it is. */
     private static Money net(ForQuantity quantity) {
         Estimate.Price price = quantity.price();
-        return price.offer()
-                .minus(price.settlementDiscount())
-                .minus(price.commission())
-                .minus(price.tradeDiscount());
+        if (price.net() != null) {
+            return price.net();
+        }
+        Money list =
+                price.beforeDiscounts()
+                        .plus(price.settlementDiscount())
+                        .plus(price.commission())
+                        .plus(price.tradeDiscount());
+        return list.isZero()
+                ? price.offer()
+                : Money.rounded(
+                        price.offer()
+                                .amount()
+                                .multiply(price.beforeDiscounts().amount())
+                                .divide(list.amount(), MathContext.DECIMAL128),
+                        list.currency());
     }
 }

@@ -118,6 +118,7 @@ class CentsTest {
                                 price.rounding()))
                 .isEqualTo(price.offer());
         assertThat(sum(price.offer(), price.tax())).isEqualTo(price.withTax());
+        assertThat(price.net()).isEqualTo(Money.rounded(build.net(), currency));
         assertThat(price.offer())
                 .isEqualTo(Money.rounded(build.priceEach(), currency).times(pieces));
     }

@@ -407,6 +407,36 @@ class SimulationTest {
                 .isCloseTo(hours.p80() / hours.plan(), within(1e-3));
     }
 
+    /**
+     * An order that is lifted to the minimum brings more than its cost asks: what is left of the
+     * lifted offer is what a loss is told against, and the same is shown as net.
+     */
+    @ParameterizedTest(name = "minimum order of {0}, rounded to {1}")
+    @CsvSource({"0, 0.01", "0, 5", "20, 0.01", "60, 0.01", "60, 5", "500, 0.01"})
+    void theChanceOfALossIsToldAgainstThePriceReallyAsked(String minimum, String step) {
+        ShopBook book =
+                EditedBook.of(WorkedShop.book(TRIALS))
+                        .with("/standards/1/setupMinutes", 0)
+                        .with(
+                                "/priceScheme/minimumOrder",
+                                Map.of("amount", minimum, "currency", "EUR"))
+                        .with("/priceScheme/roundEachTo", step)
+                        .book();
+        Estimate.ForQuantity one = Estimating.estimate(weldOnly(), book).quantities().get(0);
+        double sigma = Math.sqrt(0.2 * 0.2 + 0.25 * 0.25);
+        double total = one.cost().total().amount().doubleValue();
+        double net = one.price().net().amount().doubleValue();
+
+        assertThat(net)
+                .isCloseTo(one.price().offer().amount().doubleValue() * 0.95 * 0.98, within(0.006));
+        assertThat(one.price().offer().amount().doubleValue())
+                .isGreaterThanOrEqualTo(Double.parseDouble(minimum));
+        assertThat(one.lossChance())
+                .isCloseTo(
+                        1 - NORMAL.cumulativeProbability(Math.log(net / total) / sigma),
+                        within(0.015));
+    }
+
     private static TakeOff weldOnly() {
         return EditedTakeOff.of(WorkedShop.takeOff(part("al")))
                 .with("/parts/0/operations", List.of())

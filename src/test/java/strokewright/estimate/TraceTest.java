@@ -227,6 +227,7 @@ class TraceTest {
             money(q, "price.commission", price.commission());
             money(q, "price.tradeDiscount", price.tradeDiscount());
             money(q, "price.offer", price.offer());
+            money(q, "price.net", price.net());
             money(q, "price.tax", price.tax());
             one(q, "priceEach", q.priceEach().amount().doubleValue());
         }

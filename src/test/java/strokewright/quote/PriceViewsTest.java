@@ -3,16 +3,22 @@ package strokewright.quote;
 import static org.assertj.core.api.Assertions.assertThat;
 import static strokewright.quote.Situations.JSON;
 import static strokewright.quote.Situations.roundFrame;
+import static strokewright.quote.Situations.withScheme;
 import static strokewright.quote.SmallShop.EN;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quote.PriceView.DriversView;
@@ -123,6 +129,24 @@ class PriceViewsTest {
         assertThat(hatchings(hatched)).isEqualTo(1 + hatchings(safe));
         assertThat(x(hatched, "accent")).isBetween(72.0, 348.0);
         assertThat(x(safe, "accent")).isEqualTo(348.0);
+    }
+
+    /** What the line in the picture stands at is what the chance of a loss is told against. */
+    @ParameterizedTest(name = "minimum order of {0}")
+    @ValueSource(strings = {"0", "5000"})
+    void theNetPriceIsThatOfTheOfferReallyMade(String minimum) {
+        ShopBook book =
+                withScheme(BOOK, "minimumOrder", Map.of("amount", minimum, "currency", "EUR"));
+        ForQuantity lifted = main(Estimating.estimate(roundFrame(), book));
+        Spreading today = Spreading.of(lifted);
+        ObjectNode stored = JSON.valueToTree(lifted);
+        ((ObjectNode) stored.get("price")).remove("net");
+        Spreading earlier = Spreading.of(JSON.treeToValue(stored, ForQuantity.class));
+
+        assertThat(lifted.price().offer().amount()).isGreaterThanOrEqualTo(new BigDecimal(minimum));
+        assertThat(today.net()).isEqualTo(lifted.price().net());
+        assertThat(earlier.net().minus(today.net()).amount().abs())
+                .isLessThanOrEqualTo(new BigDecimal("0.05"));
     }
 
     @Test
