@@ -70,6 +70,17 @@
         }
     });
 
+    // The list of faults is replaced with every answer, also under somebody who is on one of its links.
+    let onFault = null;
+    document.addEventListener("htmx:beforeSwap", () => {
+        onFault = document.activeElement?.closest?.(".missing a")?.getAttribute("href");
+    });
+    document.addEventListener("htmx:afterSwap", () => {
+        if (onFault && document.activeElement === document.body) {
+            [...document.querySelectorAll(".missing a")].find((link) => link.getAttribute("href") === onFault)?.focus();
+        }
+    });
+
     // Sending ------------------------------------------------------------------------------------
 
     document.addEventListener("htmx:beforeRequest", (event) => {
@@ -213,8 +224,10 @@
     window.addEventListener("load", () => {
         const target = window.location.hash && document.getElementById(window.location.hash.slice(1));
         const field = target?.matches?.("input, select") ? target : target?.querySelector?.("input:not([type=hidden]), select");
-        if (field && document.activeElement === document.body) {
-            window.setTimeout(() => field.focus(), 0);
-        }
+        window.setTimeout(() => {
+            if (document.activeElement === document.body) {
+                field?.focus();
+            }
+        }, 0);
     });
 })();

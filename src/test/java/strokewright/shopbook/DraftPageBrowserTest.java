@@ -94,6 +94,11 @@ class DraftPageBrowserTest extends BrowserTest {
         requireAccessible(page);
         page.locator("#f-grades-1-code").focus();
         link.focus();
+        // an answer that comes while somebody is on the link leaves them there
+        link.evaluate("link => link.classList.add('before')");
+        page.locator("#row-grades-1").dispatchEvent("change");
+        assertThat(page.locator("#faults a.before")).hasCount(0);
+        assertThat(page.locator("#faults a").first()).isFocused();
         page.keyboard().press("Enter");
         assertThat(proof).isFocused();
         proof.fill("thirty");
