@@ -37,6 +37,13 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     any("/api/v1/quotes/effect", OWNER),
                     get("/api/v1/quotes/**", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/accept", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/decline", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/withdraw", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/take-back", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/notes", ESTIMATOR, OFFICE, OWNER),
+                    get("/api/v1/letterhead/**", ESTIMATOR, OFFICE, OWNER),
+                    any("/api/v1/letterhead/**", OWNER),
                     any("/api/v1/quotes/**", ESTIMATOR, OWNER));
 
     static final List<Rules> OF_THE_PAGES =

@@ -104,6 +104,34 @@ public record PriceScheme(
                         boughtOutHandlingPercent);
     }
 
+    /** Whether discounts and commission together leave something of a price. */
+    public boolean leavesSomething() {
+        return tradeDiscountPercent < 100 && commissionPercent + settlementDiscountPercent < 100;
+    }
+
+    /** The same for a customer who has it otherwise; null leaves what the shop usually does. */
+    public PriceScheme with(
+            @Nullable Double settlementDiscount,
+            @Nullable Double tradeDiscount,
+            @Nullable Double tax) {
+        return new PriceScheme(
+                kind,
+                priceFrom,
+                materialOverheadPercent,
+                productionOverheadPercent,
+                administrationPercent,
+                salesPercent,
+                profitPercent,
+                settlementDiscount == null ? settlementDiscountPercent : settlementDiscount,
+                commissionPercent,
+                tradeDiscount == null ? tradeDiscountPercent : tradeDiscount,
+                tax == null ? taxPercent : tax,
+                roundEachTo,
+                minimumOrder,
+                urgencyPercent,
+                boughtOutHandlingPercent);
+    }
+
     /** The same with another profit, which may be a loss. */
     PriceScheme withProfit(Double percent) {
         return new PriceScheme(

@@ -73,6 +73,28 @@ public record TakeOff(
                 urgencyPercent);
     }
 
+    /** The same decided on this quantity, which is added where it is not yet among them. */
+    public TakeOff withMainQuantity(Integer quantity) {
+        List<Integer> all = new ArrayList<>(quantities);
+        if (!all.contains(quantity)) {
+            all.add(quantity);
+            all.sort(Comparator.naturalOrder());
+        }
+        return new TakeOff(
+                title,
+                information,
+                all,
+                quantity,
+                alreadyMade,
+                parts,
+                assembly,
+                extras,
+                proveFirst,
+                heldTemplatesMm,
+                leftOut,
+                urgencyPercent);
+    }
+
     /** How long somebody waits for what is bought: the longest of them. */
     @Nullable Integer leadTimeDays() {
         return extras.stream()

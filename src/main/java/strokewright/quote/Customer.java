@@ -6,7 +6,9 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.UUID;
+import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.annotations.TenantId;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 
 /** Somebody who is quoted to. */
@@ -20,23 +22,40 @@ class Customer {
 
     private String name;
 
-    private @Nullable String address;
+    /** With the name, which is a column too to be looked up by. */
+    @JdbcTypeCode(SqlTypes.JSON)
+    private CustomerCard card;
 
     private Instant createdAt;
+
+    private @Nullable Instant changedAt;
 
     @Version private int version;
 
     /** For Hibernate. */
     protected Customer() {}
 
-    Customer(UUID id, String name, @Nullable String address, Instant createdAt) {
+    Customer(UUID id, CustomerCard card, Instant now) {
         this.id = id;
-        this.name = name;
-        this.address = address;
-        this.createdAt = createdAt;
+        this.createdAt = now;
+        write(card);
     }
 
-    QuoteDocument.Addressee addressee() {
-        return new QuoteDocument.Addressee(id, name, address);
+    void change(CustomerCard card, Instant now) {
+        changedAt = now;
+        write(card);
+    }
+
+    private void write(CustomerCard card) {
+        this.name = card.name();
+        this.card = card.withId(id);
+    }
+
+    int version() {
+        return version;
+    }
+
+    CustomerCard card() {
+        return card;
     }
 }

@@ -20,7 +20,8 @@ record CustomerChoice(@Nullable UUID id, @Nullable String name, @Nullable String
         if (id != null && (name != null || address != null)) {
             faults.add(at + "/id", "must stand alone: give the id, or a name with an address");
         } else if (id == null) {
-            Customers.check(faults, at, name, address);
+            faults.text(at + "/name", name);
+            CustomerCard.longest(faults, at + "/address", address, CustomerCard.LONGEST_ADDRESS);
         }
     }
 }

@@ -2,6 +2,7 @@ package strokewright.quote;
 
 import jakarta.persistence.EntityManager;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
@@ -10,61 +11,77 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import strokewright.access.Documents;
 import strokewright.access.SignedIn;
-import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
-import strokewright.quote.QuoteDocument.Addressee;
 import strokewright.web.Problem;
+import strokewright.web.VersionTag;
 
 /** The customers of the shop of whoever is signed in. */
 @Component
 public class Customers {
 
-    private static final int LONGEST_ADDRESS = 1000;
-
     private final EntityManager entities;
     private final JdbcClient sql;
+    private final Documents documents;
     private final Clock clock;
 
-    Customers(EntityManager entities, JdbcClient sql, Clock clock) {
+    Customers(EntityManager entities, JdbcClient sql, Documents documents, Clock clock) {
         this.entities = entities;
         this.sql = sql;
+        this.documents = documents;
         this.clock = clock;
+    }
+
+    /** A customer as read, with the tag that a change has to bring back. */
+    public record Tagged(CustomerCard card, VersionTag version) {
+
+        static Tagged of(Customer customer) {
+            return new Tagged(customer.card(), new VersionTag(customer.version()));
+        }
     }
 
     /**
      * @throws InvalidInput with every fault
      */
     @Transactional
-    public Addressee add(@Nullable String name, @Nullable String address) {
-        Faults faults = new Faults();
-        check(faults, "", name, address);
-        faults.throwIfAny();
-        Customer customer =
-                new Customer(
-                        UUID.randomUUID(),
-                        name.strip(),
-                        tidy(address),
-                        clock.instant().truncatedTo(ChronoUnit.MICROS));
+    public Tagged add(CustomerCard card) {
+        card.faults().throwIfAny();
+        Customer customer = new Customer(UUID.randomUUID(), card, now());
         entities.persist(customer);
-        return customer.addressee();
+        entities.flush();
+        return Tagged.of(customer);
+    }
+
+    /**
+     * @throws InvalidInput with every fault
+     * @throws Problem 404 when there is none, 412 when somebody changed it meanwhile, 428 without
+     *     tag
+     */
+    @Transactional
+    public Tagged change(UUID id, CustomerCard card, @Nullable String ifMatch) {
+        Customer customer = find(id).orElseThrow(() -> Problem.notFound("Customer " + id));
+        new VersionTag(customer.version()).mustMatch(ifMatch);
+        (id.equals(card.id()) ? card.withId(null) : card).faults().throwIfAny();
+        customer.change(card, now());
+        entities.flush();
+        return Tagged.of(customer);
     }
 
     /**
      * @throws Problem 404 when there is none
      */
     @Transactional(readOnly = true)
-    public Addressee get(UUID id) {
-        return find(id).map(Customer::addressee)
-                .orElseThrow(() -> Problem.notFound("Customer " + id));
+    public Tagged get(UUID id) {
+        return find(id).map(Tagged::of).orElseThrow(() -> Problem.notFound("Customer " + id));
     }
 
     /** In the order of their names, from after the given one on. */
     @Transactional(readOnly = true)
-    public List<Addressee> list(@Nullable String afterName, @Nullable UUID afterId, int most) {
+    public List<CustomerCard> list(@Nullable String afterName, @Nullable UUID afterId, int most) {
         return sql.sql(
                         """
-                        select id, name, address from customer
+                        select card from customer
                         where shop_id = :shop
                           and (:first or (name collate "und-x-icu", id)
                             > (:name collate "und-x-icu", :id))
@@ -76,12 +93,7 @@ public class Customers {
                 .param("name", afterName == null ? "" : afterName)
                 .param("id", afterId == null ? new UUID(0, 0) : afterId)
                 .param("most", most)
-                .query(
-                        (row, number) ->
-                                new Addressee(
-                                        row.getObject(1, UUID.class),
-                                        row.getString(2),
-                                        row.getString(3)))
+                .query((row, number) -> documents.read(row.getString(1), CustomerCard.class))
                 .list();
     }
 
@@ -101,17 +113,18 @@ public class Customers {
     }
 
     /** The one meant: by id, or by name; one of a new name is added. */
-    Addressee meant(CustomerChoice choice) {
+    CustomerCard meant(CustomerChoice choice) {
         if (choice.id() != null) {
             return find(choice.id())
-                    .map(Customer::addressee)
+                    .map(Customer::card)
                     .orElseThrow(
                             () ->
                                     new InvalidInput(
                                             "/customer/id", "names no customer of the shop"));
         }
-        oneAtATime(choice.name().strip());
-        return called(choice).orElseGet(() -> add(choice.name(), choice.address()));
+        CustomerCard named = CustomerCard.named(choice.name(), choice.address());
+        oneAtATime(named.name());
+        return called(named).orElseGet(() -> add(named).card());
     }
 
     /** Two who quote to a new customer at once: the second waits here and finds the first's. */
@@ -122,29 +135,21 @@ public class Customers {
                 .single();
     }
 
-    static void check(Faults faults, String at, @Nullable String name, @Nullable String address) {
-        faults.text(at + "/name", name);
-        if (address != null && address.length() > LONGEST_ADDRESS) {
-            faults.add(at + "/address", "is too long: at most " + LONGEST_ADDRESS + " characters");
-        }
-    }
-
     private Optional<Customer> find(UUID id) {
         return Optional.ofNullable(entities.find(Customer.class, id));
     }
 
-    private Optional<Addressee> called(CustomerChoice choice) {
-        String address = tidy(choice.address());
+    private Optional<CustomerCard> called(CustomerCard asked) {
         return entities.createQuery(
                         "from Customer c where c.name = :name order by c.createdAt", Customer.class)
-                .setParameter("name", choice.name().strip())
+                .setParameter("name", asked.name())
                 .getResultStream()
-                .map(Customer::addressee)
-                .filter(known -> address == null || address.equals(known.address()))
+                .map(Customer::card)
+                .filter(known -> asked.address() == null || asked.address().equals(known.address()))
                 .findFirst();
     }
 
-    private static @Nullable String tidy(@Nullable String address) {
-        return address == null || address.isBlank() ? null : address.strip();
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 }

@@ -6,13 +6,14 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
-import strokewright.quote.QuoteDocument.Addressee;
 import strokewright.web.Api;
 import strokewright.web.Once;
 import strokewright.web.Paging;
@@ -29,11 +30,9 @@ class CustomersApi {
         this.once = once;
     }
 
-    record NewCustomer(@Nullable String name, @Nullable String address) {}
-
     @GetMapping
-    ResponseEntity<Paging.Listed<Addressee>> list(Paging paging) {
-        Addressee after = paging.after() == null ? null : after(paging.after());
+    ResponseEntity<Paging.Listed<CustomerCard>> list(Paging paging) {
+        CustomerCard after = paging.after() == null ? null : after(paging.after());
         return paging.answer(
                 customers.list(
                         after == null ? null : after.name(),
@@ -45,29 +44,45 @@ class CustomersApi {
     @PostMapping
     @ApiResponse(
             responseCode = "201",
-            content = @Content(schema = @Schema(implementation = Addressee.class)))
+            content = @Content(schema = @Schema(implementation = CustomerCard.class)))
     ResponseEntity<byte[]> add(
-            @RequestBody NewCustomer customer,
+            @RequestBody CustomerCard customer,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
         return once.answer(
                 key,
                 "POST /api/v1/customers",
                 customer,
                 () -> {
-                    Addressee added = customers.add(customer.name(), customer.address());
-                    return ResponseEntity.created(URI.create("/api/v1/customers/" + added.id()))
-                            .body(added);
+                    Customers.Tagged added = customers.add(customer);
+                    return ResponseEntity.created(
+                                    URI.create("/api/v1/customers/" + added.card().id()))
+                            .eTag(added.version().toString())
+                            .body(added.card());
                 });
     }
 
     @GetMapping("/{id}")
-    Addressee get(@PathVariable UUID id) {
-        return customers.get(id);
+    ResponseEntity<CustomerCard> get(@PathVariable UUID id) {
+        return tagged(customers.get(id));
     }
 
-    private static Addressee after(String mark) {
+    @PutMapping("/{id}")
+    ResponseEntity<CustomerCard> change(
+            @PathVariable UUID id,
+            @RequestBody CustomerCard card,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
+                    @Nullable String ifMatch) {
+        return tagged(customers.change(id, card, ifMatch));
+    }
+
+    private static ResponseEntity<CustomerCard> tagged(Customers.Tagged found) {
+        return ResponseEntity.ok().eTag(found.version().toString()).body(found.card());
+    }
+
+    private static CustomerCard after(String mark) {
         try {
-            return new Addressee(UUID.fromString(mark.substring(0, 36)), mark.substring(37), null);
+            return CustomerCard.named(mark.substring(37), null)
+                    .withId(UUID.fromString(mark.substring(0, 36)));
         } catch (RuntimeException e) {
             throw Paging.unknownMark();
         }

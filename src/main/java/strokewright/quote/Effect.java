@@ -190,8 +190,8 @@ record Effect(
                                                 i,
                                                 asSaved
                                                         ? new Tried(i.estimate(), List.of())
-                                                        : Tried.of(i, now),
-                                                Tried.of(i, then)))
+                                                        : Tried.of(i, draft.terms().applied(now)),
+                                                Tried.of(i, draft.terms().applied(then))))
                         .toList();
         return new OfQuote(
                 draft.number().toString(),

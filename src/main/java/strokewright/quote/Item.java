@@ -42,10 +42,20 @@ class Item {
     @JdbcTypeCode(SqlTypes.JSON)
     private @Nullable List<Route> alternatives;
 
+    private String[] grades;
+
+    private String[] kinds;
+
+    private @Nullable Double thicknessMm;
+
+    private @Nullable Double sizeMm;
+
+    private Double hours;
+
     /** For Hibernate. */
     protected Item() {}
 
-    Item(UUID id, UUID revisionId, PricedItem item) {
+    Item(UUID id, UUID revisionId, PricedItem item, ItemFacts facts) {
         this.id = id;
         this.revisionId = revisionId;
         this.position = item.position();
@@ -54,6 +64,11 @@ class Item {
         this.takeOff = item.takeOff();
         this.estimate = item.estimate();
         this.alternatives = item.alternatives().isEmpty() ? null : item.alternatives();
+        this.grades = facts.grades().toArray(String[]::new);
+        this.kinds = facts.kinds().toArray(String[]::new);
+        this.thicknessMm = facts.thicknessMm();
+        this.sizeMm = facts.sizeMm();
+        this.hours = facts.hours();
     }
 
     UUID revisionId() {

@@ -18,6 +18,7 @@ record OpenDraft(
         int edition,
         int methodVersion,
         Money net,
+        Terms terms,
         List<PricedItem> items) {
 
     OpenDraft {

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import strokewright.access.Documents;
 import strokewright.access.SignedIn;
 import strokewright.quantity.Money;
 
@@ -19,10 +20,12 @@ class OpenDrafts {
 
     private final EntityManager entities;
     private final JdbcClient sql;
+    private final Documents documents;
 
-    OpenDrafts(EntityManager entities, JdbcClient sql) {
+    OpenDrafts(EntityManager entities, JdbcClient sql, Documents documents) {
         this.entities = entities;
         this.sql = sql;
+        this.documents = documents;
     }
 
     /**
@@ -36,7 +39,7 @@ class OpenDrafts {
                         from quote q
                         join quote_revision r on r.shop_id = q.shop_id and r.quote_id = q.id
                           and r.n = q.revision
-                        where q.shop_id = ? and r.state = 'draft' and (q.year, q.n) < (?, ?)
+                        where q.shop_id = ? and q.state = 'draft' and (q.year, q.n) < (?, ?)
                         """)
                 .params(SignedIn.current().shopId(), year(before), n(before))
                 .query(Integer.class)
@@ -54,12 +57,12 @@ class OpenDrafts {
                 sql.sql(
                                 """
                                 select r.id, q.year, q.n, r.n, c.name, r.title, r.edition,
-                                  r.method_version, r.net, r.currency
+                                  r.method_version, r.net, r.currency, r.terms
                                 from quote q
                                 join quote_revision r on r.shop_id = q.shop_id
                                   and r.quote_id = q.id and r.n = q.revision
                                 join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
-                                where q.shop_id = ? and r.state = 'draft'
+                                where q.shop_id = ? and q.state = 'draft'
                                   and (q.year, q.n) < (?, ?)
                                 order by q.year desc, q.n desc
                                 limit ?
@@ -77,7 +80,8 @@ class OpenDrafts {
                                                 row.getInt(8),
                                                 Money.rounded(
                                                         row.getBigDecimal(9),
-                                                        Currency.getInstance(row.getString(10)))))
+                                                        Currency.getInstance(row.getString(10))),
+                                                documents.read(row.getString(11), Terms.class)))
                         .list();
         Map<UUID, List<Item>> items =
                 entities.createQuery(
@@ -107,7 +111,8 @@ class OpenDrafts {
             String title,
             int edition,
             int methodVersion,
-            Money net) {
+            Money net,
+            Terms terms) {
 
         OpenDraft with(List<Item> items) {
             return new OpenDraft(
@@ -118,6 +123,7 @@ class OpenDrafts {
                     edition,
                     methodVersion,
                     net,
+                    terms,
                     items.stream().map(Item::priced).toList());
         }
     }

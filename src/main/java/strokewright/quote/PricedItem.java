@@ -2,6 +2,7 @@ package strokewright.quote;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import java.util.Optional;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Route;
 import strokewright.estimate.TakeOff;
@@ -32,9 +33,12 @@ public record PricedItem(
 
     /** What is quoted: the main quantity's figures. */
     Estimate.ForQuantity main() {
-        return estimate.quantities().stream()
-                .filter(q -> q.quantity() == takeOff.mainQuantity())
-                .findFirst()
+        return at(takeOff.mainQuantity())
                 .orElseThrow(() -> new IllegalStateException("no main quantity in " + title));
+    }
+
+    /** The figures of a quantity; empty of one that was not priced. */
+    Optional<Estimate.ForQuantity> at(int quantity) {
+        return estimate.quantities().stream().filter(q -> q.quantity() == quantity).findFirst();
     }
 }

@@ -1,12 +1,15 @@
 package strokewright.quote;
 
+import jakarta.persistence.Convert;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.UUID;
 import org.hibernate.annotations.TenantId;
+import org.jspecify.annotations.Nullable;
 
 /** A quote: a number and, in its revisions, what was offered under it. */
 @Entity
@@ -22,6 +25,16 @@ class Quote {
     private int n;
 
     private int revision;
+
+    /** Of the latest revision; never {@link State#LAPSED}, which the date tells. */
+    @Convert(converter = State.InWords.class)
+    private State state;
+
+    private @Nullable LocalDate validUntil;
+
+    private @Nullable String contact;
+
+    private @Nullable UUID copiedFrom;
 
     private Instant createdAt;
 
@@ -39,6 +52,7 @@ class Quote {
         this.year = number.year();
         this.n = number.n();
         this.revision = 1;
+        this.state = State.DRAFT;
         this.createdAt = now;
         this.createdBy = createdBy;
         this.changedAt = now;
@@ -65,8 +79,65 @@ class Quote {
         return version;
     }
 
+    Instant createdAt() {
+        return createdAt;
+    }
+
+    @Nullable String contact() {
+        return contact;
+    }
+
     /** Every change of a revision is one of its quote, so that one tag guards them all. */
     void changed(Instant now) {
         changedAt = now;
+    }
+
+    void to(@Nullable String contact) {
+        this.contact = contact == null || contact.isBlank() ? null : contact.strip();
+    }
+
+    void copied(Quote from) {
+        copiedFrom = from.id;
+        contact = from.contact;
+    }
+
+    void issued(LocalDate lastDay, Instant now) {
+        state = State.ISSUED;
+        validUntil = lastDay;
+        changed(now);
+    }
+
+    void decided(State outcome, Instant now) {
+        state = outcome;
+        changed(now);
+    }
+
+    /** Goes on with another revision, a draft. */
+    int begin(Instant now) {
+        revision++;
+        state = State.DRAFT;
+        validUntil = null;
+        changed(now);
+        return revision;
+    }
+
+    /** Goes back to the revision before, as that one stood. */
+    void drop(State before, @Nullable LocalDate lastDay, Instant now) {
+        revision--;
+        state = before;
+        validUntil = lastDay;
+        changed(now);
+    }
+
+    /** Without regard to the date. */
+    State state() {
+        return state;
+    }
+
+    /** What a stored state is on a day: an open offer lapses when its last day has passed. */
+    static State on(LocalDate today, State stored, @Nullable LocalDate lastDay) {
+        return stored == State.ISSUED && lastDay != null && lastDay.isBefore(today)
+                ? State.LAPSED
+                : stored;
     }
 }

@@ -5,6 +5,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.ShopBook;
 import strokewright.quantity.Money;
 
 /**
@@ -17,6 +19,10 @@ import strokewright.quantity.Money;
  * @param shopBookEdition that every item was priced with
  * @param methodVersion of the calculation
  * @param feasible false when any item cannot be made as described
+ * @param contact to whom at the customer's
+ * @param outcome what became of it; null as long as nothing did
+ * @param decidedBy who wrote the outcome down
+ * @param replacedBy the revision that came after it; null of the latest
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record QuoteDocument(
@@ -32,10 +38,20 @@ public record QuoteDocument(
         int methodVersion,
         boolean feasible,
         List<PricedItem> items,
-        Total total) {
+        Total total,
+        @Nullable String contact,
+        Terms terms,
+        @Nullable Outcome outcome,
+        @Nullable String decidedBy,
+        @Nullable Integer replacedBy) {
 
     public QuoteDocument {
         items = List.copyOf(items);
+    }
+
+    /** The shop book as it was reckoned with: with the customer's tax and discounts. */
+    ShopBook pricedWith(ShopBook edition) {
+        return terms.applied(edition);
     }
 
     /** Of the files made of it, without ending. */
@@ -45,7 +61,12 @@ public record QuoteDocument(
 
     /** Whom the quote is for. */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    public record Addressee(UUID id, String name, @Nullable String address) {
+    public record Addressee(
+            UUID id,
+            String name,
+            @Nullable String address,
+            @Nullable String deliveryAddress,
+            @Nullable String taxNumber) {
 
         String oneLine() {
             return address == null ? name : name + ", " + String.join(", ", address.split("\\R"));
@@ -60,15 +81,20 @@ public record QuoteDocument(
          */
         static Total of(List<PricedItem> items) {
             Money none = Money.zero(items.get(0).main().priceEach().currency());
-            Money net = none;
-            Money tax = none;
-            for (PricedItem item : items) {
-                if (!item.option()) {
-                    net = net.plus(item.main().price().offer());
-                    tax = tax.plus(item.main().price().tax());
-                }
-            }
+            return items.stream()
+                    .filter(item -> !item.option())
+                    .map(item -> of(item.main()))
+                    .reduce(new Total(none, none, none), Total::plus);
+        }
+
+        static Total of(Estimate.ForQuantity priced) {
+            Money net = priced.price().offer();
+            Money tax = priced.price().tax();
             return new Total(net, tax, net.plus(tax));
+        }
+
+        Total plus(Total other) {
+            return new Total(net.plus(other.net), tax.plus(other.tax), withTax.plus(other.withTax));
         }
     }
 }

@@ -35,7 +35,7 @@ class QuoteFiles {
                         QuoteWorkbook.of(
                                 quote,
                                 SignedIn.current().shopName(),
-                                books.edition(quote.shopBookEdition()),
+                                quote.pricedWith(books.edition(quote.shopBookEdition())),
                                 clock.instant()));
     }
 }

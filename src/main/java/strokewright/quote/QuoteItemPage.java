@@ -126,13 +126,7 @@ class QuoteItemPage {
         List<QuoteRequest.Item> items = new ArrayList<>();
         for (PricedItem item : quote.items()) {
             if (item.position() != position) {
-                items.add(
-                        new QuoteRequest.Item(
-                                item.position(),
-                                item.title(),
-                                item.option(),
-                                item.takeOff(),
-                                item.alternatives()));
+                items.add(QuoteRequest.Item.of(item));
             }
         }
         Optional<PricedItem> before = item(quote, position);
@@ -146,11 +140,14 @@ class QuoteItemPage {
         items.sort(Comparator.comparing(QuoteRequest.Item::position));
         String customer = reckoned.typed().at(TakeOffDesk.CUSTOMER).strip();
         boolean sameTitle = quote.title().equals(quote.items().get(0).title());
+        boolean sameCustomer = customer.equals(quote.customer().name());
         return new QuoteRequest(
-                customer.equals(quote.customer().name())
+                sameCustomer
                         ? new CustomerChoice(quote.customer().id(), null, null)
                         : CustomerChoice.named(customer),
+                sameCustomer ? quote.contact() : null,
                 sameTitle ? null : quote.title(),
+                sameCustomer ? quote.terms() : quote.terms().forAnotherCustomer(),
                 items);
     }
 

@@ -3,6 +3,7 @@ package strokewright.quote;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Route;
 import strokewright.estimate.Routes;
@@ -10,18 +11,26 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOffCheck;
 import strokewright.quantity.Faults;
+import strokewright.quantity.InvalidInput;
 
 /**
  * What somebody wants quoted.
  *
+ * @param contact to whom at the customer's
  * @param title the first item's when left out
  */
-record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, List<Item> items) {
+record QuoteRequest(
+        @Nullable CustomerChoice customer,
+        @Nullable String contact,
+        @Nullable String title,
+        Terms terms,
+        List<Item> items) {
 
     private static final int MOST_ITEMS = 50;
     private static final int LAST_POSITION = 9999;
 
     QuoteRequest {
+        terms = terms == null ? Terms.UNSAID : terms;
         items = items == null ? List.of() : Collections.unmodifiableList(new ArrayList<>(items));
     }
 
@@ -46,9 +55,65 @@ record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, L
                             : Collections.unmodifiableList(new ArrayList<>(alternatives));
         }
 
+        static Item of(PricedItem item) {
+            return new Item(
+                    item.position(),
+                    item.title(),
+                    item.option(),
+                    item.takeOff(),
+                    item.alternatives());
+        }
+
+        /** The same with a quantity as its main one. */
+        Item forQuantity(Integer quantity) {
+            return new Item(
+                    position, title, option, takeOff.withMainQuantity(quantity), alternatives);
+        }
+
         @Nullable String called() {
             return title != null || takeOff == null ? title : takeOff.title();
         }
+    }
+
+    /** What asks for a stored revision as it stands. */
+    static QuoteRequest of(QuoteDocument quote) {
+        return new QuoteRequest(
+                new CustomerChoice(quote.customer().id(), null, null),
+                quote.contact(),
+                quote.title(),
+                quote.terms(),
+                quote.items().stream().map(Item::of).toList());
+    }
+
+    /** The same for another inquiry. */
+    QuoteRequest forAnotherInquiry() {
+        return new QuoteRequest(customer, contact, title, terms.forAnotherInquiry(), items);
+    }
+
+    /**
+     * The same to be offered anew: with a new last day, and with further quantities.
+     *
+     * @param quantities by position
+     * @throws InvalidInput for a position that there is not
+     */
+    QuoteRequest forNewRevision(Map<Integer, Integer> quantities) {
+        Faults faults = new Faults();
+        quantities.keySet().stream()
+                .filter(p -> items.stream().noneMatch(item -> p.equals(item.position)))
+                .forEach(p -> faults.add("/quantities/" + p, "is no position of the quote"));
+        faults.throwIfAny();
+        return new QuoteRequest(
+                customer,
+                contact,
+                title,
+                terms.withValidUntil(null),
+                items.stream()
+                        .map(
+                                item ->
+                                        quantities.containsKey(item.position)
+                                                ? item.forQuantity(quantities.get(item.position))
+                                                : item)
+                        .toList());
     }
 
     /** Every fault of the whole request, with this edition of the shop book. */
@@ -57,7 +122,9 @@ record QuoteRequest(@Nullable CustomerChoice customer, @Nullable String title, L
         if (faults.present("/customer", customer, "an id, or a name")) {
             customer.check(faults, "/customer");
         }
+        faults.textIfGiven("/contact", contact);
         faults.textIfGiven("/title", title);
+        terms.check(faults, "/terms");
         if (faults.size("/items", items, 1, MOST_ITEMS)) {
             for (int i = 0; i < items.size(); i++) {
                 if (faults.present("/items/" + i, items.get(i), "an item")) {

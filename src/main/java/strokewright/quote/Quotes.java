@@ -1,24 +1,22 @@
 package strokewright.quote;
 
 import jakarta.persistence.EntityManager;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
-import strokewright.access.Shops;
 import strokewright.access.SignedIn;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
@@ -30,7 +28,6 @@ import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
-import strokewright.quote.QuoteDocument.Addressee;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
@@ -42,24 +39,24 @@ public class Quotes {
 
     private final EntityManager entities;
     private final JdbcClient sql;
+    private final StoredQuotes stored;
     private final ShopBooks books;
     private final Customers customers;
-    private final Shops shops;
-    private final Clock clock;
+    private final Letterheads letterheads;
 
     Quotes(
             EntityManager entities,
             JdbcClient sql,
+            StoredQuotes stored,
             ShopBooks books,
             Customers customers,
-            Shops shops,
-            Clock clock) {
+            Letterheads letterheads) {
         this.entities = entities;
         this.sql = sql;
+        this.stored = stored;
         this.books = books;
         this.customers = customers;
-        this.shops = shops;
-        this.clock = clock;
+        this.letterheads = letterheads;
     }
 
     /**
@@ -95,20 +92,101 @@ public class Quotes {
      */
     @Transactional
     public Tagged create(QuoteRequest request) {
-        ShopBook book = books.current();
-        List<PricedItem> items = priced(request, book);
-        Addressee customer = customers.meant(request.customer());
-        Instant now = now();
+        return create(request, null);
+    }
+
+    private Tagged create(QuoteRequest request, @Nullable Quote copied) {
+        Priced priced = priced(request);
+        Instant now = stored.now();
         UUID who = SignedIn.current().userId();
         entities.flush(); // so that nothing but the quote is left to do once it has its number
         Quote quote = new Quote(UUID.randomUUID(), nextNumber(), now, who);
+        if (copied != null) {
+            quote.copied(copied);
+        }
+        quote.to(request.contact());
         Revision revision = new Revision(UUID.randomUUID(), quote.id(), 1);
-        revision.price(title(request, items), customer.id(), book, items, now, who);
+        priced.into(revision, now, who);
         entities.persist(quote);
         entities.persist(revision);
-        keep(revision, items);
+        keep(revision, priced);
         entities.flush();
-        return new Tagged(document(quote, revision), new VersionTag(quote.version()));
+        return tagged(quote, revision);
+    }
+
+    /**
+     * Begins a new quote with what an earlier revision offered, priced with the shop book of today.
+     *
+     * @throws InvalidInput when the shop book of today no longer knows something that it needs
+     * @throws Problem 404 when there is no such quote or revision
+     */
+    @Transactional
+    public Tagged copy(String number, @Nullable Integer n) {
+        Quote quote = stored.quote(number);
+        QuoteDocument from =
+                stored.document(quote, stored.revision(quote, n == null ? quote.revision() : n));
+        return create(QuoteRequest.of(from).forAnotherInquiry(), quote);
+    }
+
+    /**
+     * Goes on with a copy of the latest revision, priced with the shop book of today.
+     *
+     * @param quantities further ones to price, by position; each becomes its item's main one
+     * @throws InvalidInput with every fault
+     * @throws Problem 409 when the latest revision is a draft, or ordered
+     */
+    @Transactional
+    public Tagged revise(String number, Map<Integer, Integer> quantities) {
+        Quote quote = stored.quote(number);
+        Revision before = stored.latest(quote);
+        QuoteDocument document = stored.document(quote, before);
+        if (document.state() == State.DRAFT) {
+            throw Problem.wrongState("Revision " + before.n() + " is a draft: change that one.");
+        }
+        if (document.state() == State.ACCEPTED) {
+            throw Problem.wrongState(
+                    "The quote is accepted: a change is a change order of its job, or copy the"
+                            + " quote.");
+        }
+        Priced priced = priced(QuoteRequest.of(document).forNewRevision(quantities));
+        Instant now = stored.now();
+        Revision revision = new Revision(UUID.randomUUID(), quote.id(), quote.begin(now));
+        priced.into(revision, now, SignedIn.current().userId());
+        entities.persist(revision);
+        keep(revision, priced);
+        entities.flush();
+        return tagged(quote, revision);
+    }
+
+    /**
+     * Drops the draft that was begun after an issued revision.
+     *
+     * @throws Problem 409 when it is no draft, or the first revision: a number once given stays
+     */
+    @Transactional
+    public Tagged drop(String number, int n, @Nullable String ifMatch) {
+        Quote quote = stored.quote(number);
+        Revision draft = stored.revision(quote, n);
+        new VersionTag(quote.version()).mustMatch(ifMatch);
+        draft.requireDraft();
+        if (n == 1) {
+            throw Problem.wrongState(
+                    "A number that was given stays: withdraw the quote, or use it for another"
+                            + " item.");
+        }
+        if (quote.state() != State.DRAFT) {
+            throw Problem.wrongState("The quote is " + quote.state().word() + ".");
+        }
+        Revision before = stored.revision(quote, n - 1);
+        quote.drop(
+                stored.decided(before).map(d -> d.outcome().kind().state()).orElse(before.state()),
+                before.validUntil(),
+                stored.now());
+        entities.flush();
+        deleteItems(draft);
+        entities.remove(draft);
+        entities.flush();
+        return tagged(quote, before);
     }
 
     /**
@@ -126,6 +204,8 @@ public class Quotes {
                 new QuoteRequest(
                         new CustomerChoice(null, customer, address),
                         null,
+                        null,
+                        Terms.UNSAID,
                         List.of(new QuoteRequest.Item(1, null, null, takeOff, alternatives)));
         return create(request).document().number();
     }
@@ -144,10 +224,8 @@ public class Quotes {
      */
     @Transactional(readOnly = true)
     public Tagged get(String number) {
-        Quote quote = quote(number);
-        return new Tagged(
-                document(quote, revision(quote, quote.revision())),
-                new VersionTag(quote.version()));
+        Quote quote = stored.quote(number);
+        return tagged(quote, stored.latest(quote));
     }
 
     /**
@@ -155,8 +233,8 @@ public class Quotes {
      */
     @Transactional(readOnly = true)
     public QuoteDocument revision(String number, int n) {
-        Quote quote = quote(number);
-        return document(quote, revision(quote, n));
+        Quote quote = stored.quote(number);
+        return stored.document(quote, stored.revision(quote, n));
     }
 
     /**
@@ -169,54 +247,66 @@ public class Quotes {
      */
     @Transactional
     public Tagged change(String number, QuoteRequest request, @Nullable String ifMatch) {
-        Quote quote = quote(number);
+        Quote quote = stored.quote(number);
         new VersionTag(quote.version()).mustMatch(ifMatch);
-        Revision revision = revision(quote, quote.revision());
-        revision.requireDraft();
-        ShopBook book = books.current();
-        List<PricedItem> items = priced(request, book);
-        Addressee customer = customers.meant(request.customer());
-        Instant now = now();
-        revision.price(
-                title(request, items),
-                customer.id(),
-                book,
-                items,
-                now,
-                SignedIn.current().userId());
+        Revision revision = stored.latest(quote);
+        requireOpenDraft(quote, revision);
+        Priced priced = priced(request);
+        Instant now = stored.now();
+        priced.into(revision, now, SignedIn.current().userId());
+        quote.to(request.contact());
         quote.changed(now);
         entities.flush(); // of several who change it at once all but one end here
-        entities.createQuery("delete from Item i where i.revisionId = :revision")
-                .setParameter("revision", revision.id())
-                .executeUpdate();
-        keep(revision, items);
+        deleteItems(revision);
+        keep(revision, priced);
         entities.flush();
-        return new Tagged(document(quote, revision), new VersionTag(quote.version()));
+        return tagged(quote, revision);
+    }
+
+    private static void requireOpenDraft(Quote quote, Revision revision) {
+        revision.requireDraft();
+        if (quote.state() != State.DRAFT) {
+            throw Problem.wrongState(
+                    "The quote is " + quote.state().word() + ": take that back, or copy it.");
+        }
     }
 
     /**
      * Freezes the latest revision and gives it to the customer; repeats harmlessly.
      *
      * @param ifMatch the tag that the draft was read with; null to issue it as it stands
+     * @throws InvalidInput when its last day has passed already
      * @throws Problem 409 with the refusals when an item cannot be made as described, 412 when
      *     somebody changed it since it was read
      */
     @Transactional
     public Tagged issue(String number, @Nullable String ifMatch) {
-        Quote quote = quote(number);
-        Revision revision = revision(quote, quote.revision());
+        Quote quote = stored.quote(number);
+        Revision revision = stored.latest(quote);
         if (revision.state() == State.DRAFT) {
             if (ifMatch != null) {
                 new VersionTag(quote.version()).mustMatch(ifMatch);
             }
-            requireFeasible(items(revision));
-            Instant now = now();
-            revision.issue(now, SignedIn.current().userId());
-            quote.changed(now);
-            addressTo(revision, customers.get(revision.customerId()));
+            requireOpenDraft(quote, revision);
+            requireFeasible(stored.items(revision));
+            LocalDate lastDay = lastDay(revision);
+            Instant now = stored.now();
+            stored.address(quote, revision);
+            revision.issue(lastDay, now, SignedIn.current().userId());
+            quote.issued(lastDay, now);
             entities.flush();
         }
-        return new Tagged(document(quote, revision), new VersionTag(quote.version()));
+        return tagged(quote, revision);
+    }
+
+    private LocalDate lastDay(Revision revision) {
+        LocalDate today = stored.today();
+        LocalDate said = revision.terms().validUntil();
+        if (said != null && said.isBefore(today)) {
+            throw new InvalidInput(
+                    "/terms/validUntil", "has passed: " + today + " or later, or leave it out");
+        }
+        return said == null ? today.plusDays(letterheads.current().validityDays()) : said;
     }
 
     private static void requireFeasible(List<PricedItem> items) {
@@ -239,16 +329,6 @@ public class Quotes {
         }
     }
 
-    private void addressTo(Revision revision, Addressee customer) {
-        sql.sql("insert into addressee (shop_id, revision_id, name, address) values (?, ?, ?, ?)")
-                .params(
-                        SignedIn.current().shopId(),
-                        revision.id(),
-                        customer.name(),
-                        customer.address())
-                .update();
-    }
-
     /**
      * Newest first.
      *
@@ -256,12 +336,13 @@ public class Quotes {
      */
     @Transactional(readOnly = true)
     List<Entry> list(@Nullable QuoteNumber before, int most) {
-        ZoneId zone = shops.current().timeZone();
+        ZoneId zone = stored.zone();
+        LocalDate today = stored.today();
         return sql.sql(
                         """
-                        select q.year, q.n, r.n, r.state, coalesce(r.issued_at, r.changed_at),
+                        select q.year, q.n, r.n, q.state, coalesce(r.issued_at, r.changed_at),
                           coalesce(a.name, c.name), r.title, r.main_quantity, r.net, r.currency,
-                          r.feasible, r.information
+                          r.feasible, r.information, q.valid_until
                         from quote q
                         join quote_revision r on r.shop_id = q.shop_id and r.quote_id = q.id
                           and r.n = q.revision
@@ -281,8 +362,10 @@ public class Quotes {
                                 new Entry(
                                         new QuoteNumber(row.getInt(1), row.getInt(2)).toString(),
                                         row.getInt(3),
-                                        new State.InWords()
-                                                .convertToEntityAttribute(row.getString(4)),
+                                        Quote.on(
+                                                today,
+                                                State.of(row.getString(4)),
+                                                row.getObject(13, LocalDate.class)),
                                         row.getObject(5, OffsetDateTime.class)
                                                 .atZoneSameInstant(zone)
                                                 .toLocalDate(),
@@ -297,13 +380,40 @@ public class Quotes {
                 .list();
     }
 
-    private static List<PricedItem> priced(QuoteRequest request, ShopBook book) {
-        request.faults(book).throwIfAny();
+    /**
+     * A request with its prices.
+     *
+     * @param book with the customer's tax and discounts
+     */
+    private record Priced(
+            String title,
+            CustomerCard customer,
+            Terms terms,
+            ShopBook book,
+            List<PricedItem> items) {
+
+        void into(Revision revision, Instant now, UUID who) {
+            revision.price(title, customer.id(), terms, book, items, now, who);
+        }
+    }
+
+    private Priced priced(QuoteRequest request) {
+        ShopBook edition = books.current();
+        request.faults(edition).throwIfAny();
+        CustomerCard customer = customers.meant(request.customer());
+        Terms terms = request.terms().filled(customer, letterheads.current());
+        ShopBook book = terms.applied(edition);
+        if (!book.priceScheme().leavesSomething()) {
+            throw new InvalidInput(
+                    "/terms/payment", "takes the whole price away with its discounts: give less");
+        }
         List<QuoteRequest.Item> items = request.items();
-        return IntStream.range(0, items.size())
-                .mapToObj(i -> priced(items.get(i), i, book))
-                .sorted(Comparator.comparingInt(PricedItem::position))
-                .toList();
+        List<PricedItem> priced =
+                IntStream.range(0, items.size())
+                        .mapToObj(i -> priced(items.get(i), i, book))
+                        .sorted(Comparator.comparingInt(PricedItem::position))
+                        .toList();
+        return new Priced(title(request, priced), customer, terms, book, priced);
     }
 
     private static PricedItem priced(QuoteRequest.Item item, int index, ShopBook book) {
@@ -338,13 +448,26 @@ public class Quotes {
                 : request.title().strip();
     }
 
-    private void keep(Revision revision, List<PricedItem> items) {
-        items.forEach(item -> entities.persist(new Item(UUID.randomUUID(), revision.id(), item)));
+    private void keep(Revision revision, Priced priced) {
+        for (PricedItem item : priced.items) {
+            entities.persist(
+                    new Item(
+                            UUID.randomUUID(),
+                            revision.id(),
+                            item,
+                            ItemFacts.of(item, priced.book)));
+        }
+    }
+
+    private void deleteItems(Revision revision) {
+        entities.createQuery("delete from Item i where i.revisionId = :revision")
+                .setParameter("revision", revision.id())
+                .executeUpdate();
     }
 
     /** Taken last: whoever takes the next one waits until this transaction has ended. */
     private QuoteNumber nextNumber() {
-        int year = LocalDate.ofInstant(clock.instant(), shops.current().timeZone()).getYear();
+        int year = stored.today().getYear();
         int n =
                 sql.sql(
                                 """
@@ -359,73 +482,7 @@ public class Quotes {
         return new QuoteNumber(year, n);
     }
 
-    private Quote quote(String number) {
-        return QuoteNumber.read(number)
-                .flatMap(
-                        it ->
-                                entities.createQuery(
-                                                "from Quote q where q.year = :year and q.n = :n",
-                                                Quote.class)
-                                        .setParameter("year", it.year())
-                                        .setParameter("n", it.n())
-                                        .getResultStream()
-                                        .findFirst())
-                .orElseThrow(() -> Problem.notFound("Quote " + number));
-    }
-
-    private Revision revision(Quote quote, int n) {
-        return entities.createQuery(
-                        "from Revision r where r.quoteId = :quote and r.n = :n", Revision.class)
-                .setParameter("quote", quote.id())
-                .setParameter("n", n)
-                .getResultStream()
-                .findFirst()
-                .orElseThrow(
-                        () -> Problem.notFound("Revision " + n + " of quote " + quote.number()));
-    }
-
-    private QuoteDocument document(Quote quote, Revision revision) {
-        return new QuoteDocument(
-                quote.number().toString(),
-                revision.n(),
-                revision.state(),
-                LocalDate.ofInstant(revision.at(), shops.current().timeZone()),
-                revision.title(),
-                addressee(revision),
-                shops.nameOf(quote.createdBy()),
-                revision.issuedBy() == null ? null : shops.nameOf(revision.issuedBy()),
-                revision.edition(),
-                revision.methodVersion(),
-                revision.feasible(),
-                items(revision),
-                revision.total());
-    }
-
-    private List<PricedItem> items(Revision revision) {
-        return entities.createQuery(
-                        "from Item i where i.revisionId = :revision order by i.position",
-                        Item.class)
-                .setParameter("revision", revision.id())
-                .getResultStream()
-                .map(Item::priced)
-                .toList();
-    }
-
-    /**
-     * As it was when the revision was issued; a draft goes to whatever the customer is called now.
-     */
-    private Addressee addressee(Revision revision) {
-        return sql.sql("select name, address from addressee where shop_id = ? and revision_id = ?")
-                .params(SignedIn.current().shopId(), revision.id())
-                .query(
-                        (row, number) ->
-                                new Addressee(
-                                        revision.customerId(), row.getString(1), row.getString(2)))
-                .optional()
-                .orElseGet(() -> customers.get(revision.customerId()));
-    }
-
-    private Instant now() {
-        return clock.instant().truncatedTo(ChronoUnit.MICROS);
+    private Tagged tagged(Quote quote, Revision revision) {
+        return new Tagged(stored.document(quote, revision), new VersionTag(quote.version()));
     }
 }

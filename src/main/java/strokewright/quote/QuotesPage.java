@@ -101,7 +101,7 @@ class QuotesPage {
         model.addAttribute(
                 "view",
                 new QuoteViews(Numbers.of(locale))
-                        .view(quote, books.edition(quote.shopBookEdition())));
+                        .view(quote, quote.pricedWith(books.edition(quote.shopBookEdition()))));
         return "quote/quote";
     }
 }

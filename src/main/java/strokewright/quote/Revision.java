@@ -6,10 +6,14 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
+import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.annotations.TenantId;
+import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
@@ -60,9 +64,19 @@ class Revision {
 
     private String information;
 
+    /** Null of one that is older than the column. */
+    private @Nullable Instant begunAt;
+
+    private @Nullable UUID begunBy;
+
     private Instant changedAt;
 
     private UUID changedBy;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private Terms terms;
+
+    private @Nullable LocalDate validUntil;
 
     private @Nullable Instant issuedAt;
 
@@ -82,6 +96,7 @@ class Revision {
     void price(
             String title,
             UUID customerId,
+            Terms terms,
             ShopBook book,
             List<PricedItem> items,
             Instant now,
@@ -90,6 +105,8 @@ class Revision {
         QuoteDocument.Total total = QuoteDocument.Total.of(items);
         this.title = title;
         this.customerId = customerId;
+        this.terms = terms;
+        this.validUntil = terms.validUntil();
         this.edition = book.edition();
         this.methodVersion = Estimating.METHOD_VERSION;
         this.formatVersion = FORMAT_VERSION;
@@ -99,13 +116,23 @@ class Revision {
         this.tax = total.tax().amount();
         this.mainQuantity = items.get(0).takeOff().mainQuantity();
         this.information = TakeOffReading.kebab(items.get(0).takeOff().information());
+        if (begunAt == null) {
+            this.begunAt = now;
+            this.begunBy = who;
+        }
         this.changedAt = now;
         this.changedBy = who;
     }
 
-    /** Gives it to the customer; whether its items can be made was asked before. */
-    void issue(Instant now, UUID who) {
+    /**
+     * Gives it to the customer; whether its items can be made was asked before.
+     *
+     * @param lastDay on which it can be taken
+     */
+    void issue(LocalDate lastDay, Instant now, UUID who) {
         requireDraft();
+        terms = terms.withValidUntil(lastDay);
+        validUntil = lastDay;
         state = State.ISSUED;
         issuedAt = now;
         issuedBy = who;
@@ -133,6 +160,14 @@ class Revision {
         return title;
     }
 
+    Terms terms() {
+        return terms;
+    }
+
+    @Nullable LocalDate validUntil() {
+        return validUntil;
+    }
+
     UUID customerId() {
         return customerId;
     }
@@ -152,6 +187,18 @@ class Revision {
     /** When it was issued, or last changed while it is a draft. */
     Instant at() {
         return issuedAt == null ? changedAt : issuedAt;
+    }
+
+    Optional<Instant> begunAt() {
+        return Optional.ofNullable(begunAt);
+    }
+
+    Optional<UUID> begunBy() {
+        return Optional.ofNullable(begunBy);
+    }
+
+    @Nullable Instant issuedAt() {
+        return issuedAt;
     }
 
     @Nullable UUID issuedBy() {

@@ -140,7 +140,7 @@ class RoutesPage {
         model.addAttribute("heading", heading(item.title(), quote.number()));
         model.addAttribute(
                 "view",
-                new RouteViews(books.edition(quote.shopBookEdition()), numbers)
+                new RouteViews(quote.pricedWith(books.edition(quote.shopBookEdition())), numbers)
                         .view(back, true, entries, ""));
         return "quote/routes";
     }

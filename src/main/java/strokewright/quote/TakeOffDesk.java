@@ -253,7 +253,7 @@ class TakeOffDesk {
 
     private static Optional<String> customerFault(TypedTakeOff typed) {
         Faults faults = new Faults();
-        Customers.check(faults, "", typed.at(CUSTOMER), null);
+        faults.text("", typed.at(CUSTOMER));
         return faults.all().stream().map(Fault::message).findFirst();
     }
 

@@ -67,7 +67,7 @@ class WorkingPage {
         model.addAttribute("place", "quotes");
         model.addAttribute(
                 "heading", "Working of " + number + ", item " + position + ": " + item.title());
-        ShopBook book = books.edition(quote.shopBookEdition());
+        ShopBook book = quote.pricedWith(books.edition(quote.shopBookEdition()));
         return page(item.takeOff(), item.estimate(), book, Numbers.of(locale), model);
     }
 

@@ -32,6 +32,8 @@ class QuotePageBrowserTest extends BrowserTest {
                 new QuoteRequest(
                         new CustomerChoice(null, "Harbour Theatre Workshop", "Quay 1\nQuillmoor"),
                         null,
+                        null,
+                        Terms.UNSAID,
                         List.of(
                                 new QuoteRequest.Item(1, null, null, takeOff, null),
                                 new QuoteRequest.Item(2, "Spare frame", true, takeOff, null)));

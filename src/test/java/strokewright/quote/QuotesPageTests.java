@@ -146,6 +146,8 @@ class QuotesPageTests extends ServiceTest {
                 new QuoteRequest(
                         new CustomerChoice(null, "Harbour Theatre", "Quay 1"),
                         null,
+                        null,
+                        Terms.UNSAID,
                         List.of(new QuoteRequest.Item(null, null, null, takeOff, null)));
         return shop.user(Role.ESTIMATOR).call(() -> quotes.create(request));
     }

@@ -239,13 +239,20 @@ final class Situations {
                 new QuoteDocument.Addressee(
                         UUID.fromString("018f2f3e-0000-7000-8000-000000000001"),
                         "Harbour Theatre Workshop",
-                        "Quay Road 4\nQuillmoor"),
+                        "Quay Road 4\nQuillmoor",
+                        null,
+                        null),
                 "Evie Stimator",
                 "Otto Wner",
                 3,
                 Estimating.METHOD_VERSION,
                 List.of(items).stream().allMatch(item -> item.estimate().feasible()),
                 List.of(items),
-                QuoteDocument.Total.of(List.of(items)));
+                QuoteDocument.Total.of(List.of(items)),
+                null,
+                Terms.UNSAID,
+                null,
+                null,
+                null);
     }
 }

@@ -115,6 +115,8 @@ class WorkingPageTests extends ServiceTest {
                 new QuoteRequest(
                         new CustomerChoice(null, "Harbour Theatre", "Quay 1"),
                         null,
+                        null,
+                        Terms.UNSAID,
                         List.of(new QuoteRequest.Item(null, null, null, FRAME, null)));
         return shop.user(Role.ESTIMATOR).call(() -> quotes.create(request)).document();
     }

@@ -1,0 +1,52 @@
+package strokewright.quote;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import strokewright.quantity.Faults;
+import strokewright.quantity.Money;
+
+/**
+ * What was said or agreed on the way to an order; written down once and never changed.
+ *
+ * @param at given by the service's clock
+ * @param by given by the service
+ * @param toldNet a price before tax that was told, as on the phone
+ * @param toldTo whom
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record QuoteNote(
+        @Nullable Instant at,
+        @Nullable String by,
+        @Nullable String text,
+        @Nullable Money toldNet,
+        @Nullable String toldTo) {
+
+    Faults faults() {
+        Faults faults = new Faults();
+        if (at != null) {
+            faults.add("/at", "is given by the service: leave it out");
+        }
+        if (by != null) {
+            faults.add("/by", "is given by the service: leave it out");
+        }
+        if (toldNet == null) {
+            if (text == null || text.isBlank()) {
+                faults.add("/text", "is missing: what is to be noted, or a told price");
+            }
+            if (toldTo != null) {
+                faults.add("/toldNet", "is missing: the price that was told");
+            }
+        } else if (toldNet.amount().signum() < 0 || toldNet.amount().precision() > 12) {
+            faults.add("/toldNet/amount", "must be from 0 to 9999999999.99");
+        }
+        Terms.prose(faults, "/text", text);
+        faults.textIfGiven("/toldTo", toldTo);
+        return faults;
+    }
+
+    /** What is kept as its text: of a told price alone the fact. */
+    String kept() {
+        return text == null || text.isBlank() ? "Price told" : text.strip();
+    }
+}
