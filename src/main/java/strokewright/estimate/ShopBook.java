@@ -671,37 +671,50 @@ public record ShopBook(
     /** What a time standard counts. */
     public enum Unit {
         @JsonProperty("order")
-        ORDER,
+        ORDER("order", "orders"),
         @JsonProperty("job")
-        JOB,
+        JOB("job", "jobs"),
         @JsonProperty("piece")
-        PIECE,
+        PIECE("piece", "pieces"),
         @JsonProperty("metre")
-        METRE,
+        METRE("m", "m"),
         @JsonProperty("bend")
-        BEND,
+        BEND("bend", "bends"),
         @JsonProperty("cut")
-        CUT,
+        CUT("cut", "cuts"),
         @JsonProperty("hole")
-        HOLE,
+        HOLE("hole", "holes"),
         @JsonProperty("joint")
-        JOINT,
+        JOINT("joint", "joints"),
         @JsonProperty("kg")
-        KG,
+        KG("kg", "kg"),
         @JsonProperty("dm²")
-        DM2,
+        DM2("dm²", "dm²"),
         @JsonProperty("spot")
-        SPOT,
+        SPOT("spot", "spots"),
         @JsonProperty("station")
-        STATION,
+        STATION("station", "stations"),
         @JsonProperty("template")
-        TEMPLATE,
+        TEMPLATE("template", "templates"),
         /** A size measured at the final check, on the pieces that are inspected. */
         @JsonProperty("dimension")
-        DIMENSION,
+        DIMENSION("dimension", "dimensions"),
         /** A station of a formed contour at the final check, on the pieces that are inspected. */
         @JsonProperty("contour")
-        CONTOUR;
+        CONTOUR("contour", "contours");
+
+        private final String one;
+        private final String many;
+
+        Unit(String one, String many) {
+            this.one = one;
+            this.many = many;
+        }
+
+        /** As it stands behind an amount: "1 cut", "4 cuts", "0.98 m". */
+        public String of(double amount) {
+            return amount == 1 ? one : many;
+        }
 
         /** Done on the pieces that the final check looks at. */
         boolean onInspectedPieces() {

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 import strokewright.costing.Allowance.Attention;
 import strokewright.costing.Allowance.Noise;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Why;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
@@ -76,6 +77,37 @@ class AllowanceTest {
         assertThat(last.inputs().stream().mapToDouble(Why.Input::value).sum())
                 .isEqualTo(last.value())
                 .isCloseTo(9 + 2 + 3.4, within(1e-9));
+    }
+
+    /**
+     * Stevenson, Operations Management, chapter 7, table 7.7, solved problem 1 (published): normal
+     * time 18.00 min and 15 % of the shift make 21.18 min, 15 % of the job 20.70.
+     */
+    @Test
+    void standardTimeOfThePublishedProblem() {
+        assertThat(CostingFormula.STANDARD_MINUTES.apply(18, 15)).isCloseTo(20.70, within(1e-9));
+        assertThat(CostingFormula.STANDARD_MINUTES.apply(18, 100 * 0.15 / 0.85))
+                .isCloseTo(21.176, within(5.1e-4));
+        assertThat(CostingFormula.ALLOWANCE_OF_SHIFT.apply(100 * 0.15 / 0.85))
+                .isCloseTo(15, within(1e-9));
+    }
+
+    /**
+     * REFA, Methodenlehre, time of an order (from memory): basic time 10 min, recovery 5 % and
+     * contingency 10 % of it, set-up 30 min, 12 pieces: 30 + 12 · 11.5 = 168.0 min.
+     */
+    @ParameterizedTest(name = "{0} of it paced by the machine")
+    @CsvSource({"0", "4", "10"})
+    void timeOfAnOrderIsSetUpAndPiecesWithTheirAllowances(double paced) {
+        Practice none = new Practice(1, 1, 1);
+
+        assertThat(CostingFormula.STANDARD_MINUTES.apply(10, 5 + 10)).isCloseTo(11.5, within(1e-9));
+        assertThat(
+                        Arithmetic.SUM.apply(
+                                30,
+                                CostingFormula.RUN_MINUTES.apply(
+                                        paced, 12, 10 - paced, none.sum(0, 12), 5 + 10)))
+                .isCloseTo(168.0, within(1e-9));
     }
 
     /**

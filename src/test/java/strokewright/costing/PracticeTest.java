@@ -83,6 +83,56 @@ class PracticeTest {
     }
 
     /**
+     * The same page: what each doubling of the pieces adds, all of it and on average (the page
+     * misprints 245.76 as 254.76; its own totals give the former).
+     */
+    @ParameterizedTest(name = "{0} to {1}")
+    @CsvSource({"1, 2, 60, 60", "2, 4, 96, 48", "4, 8, 153.6, 38.4", "8, 16, 245.76, 30.72"})
+    void whatADoublingAddsInThePublishedWorkbook(int from, int to, double added, double average) {
+        Practice practice = new Practice(0.80, 1, NO_FLOOR);
+        double more = 100 * (to * practice.factor(to) - from * practice.factor(from));
+
+        assertThat(more).isCloseTo(added, within(1e-9));
+        assertThat(more / (to - from)).isCloseTo(average, within(1e-9));
+    }
+
+    /**
+     * Wideman, Learning curve mathematics, appendix 2 (published, maxwideman.com): at 80 % of the
+     * average the second piece takes 60 % of the first, and the average of four is 64 %.
+     */
+    @Test
+    void secondPieceAndAverageOfFourByTheCumulativeAverage() {
+        Practice practice = new Practice(0.80, 1, NO_FLOOR);
+
+        assertThat(2 * practice.factor(2) - 1).isCloseTo(0.60, within(1e-12));
+        assertThat(practice.factor(4)).isCloseTo(0.64, within(1e-12));
+    }
+
+    /**
+     * Heizer and Render, module E (from memory): the printed factors of 85 %, 0.723 and 3.345, make
+     * 90 375 and 418 125 h of 125 000.
+     */
+    @Test
+    void printedFactorsOfTheTextbookAreTheRoundedOnes() {
+        Practice practice = new Practice(0.85, 1, NO_FLOOR);
+
+        assertThat(125_000 * practice.factor(4)).isCloseTo(90_375, within(125_000 * 5.1e-4));
+        assertThat(125_000 * practice.sum(0, 4)).isCloseTo(418_125, within(125_000 * 5.1e-4));
+    }
+
+    /**
+     * Two readings, 80 at the second piece and 52 at the tenth, lie on a slope of 0.83067
+     * (derived).
+     */
+    @Test
+    void slopeThroughTwoReadings() {
+        Practice practice = new Practice(0.83067, 10, NO_FLOOR);
+
+        assertThat(practice.exponent()).isCloseTo(-0.267660, within(1e-5));
+        assertThat(80 * practice.factor(10) / practice.factor(2)).isCloseTo(52, within(1e-3));
+    }
+
+    /**
      * Stanford-B (GAO-20-195G, appendix; from memory): 80 %, four pieces made before, the tenth of
      * this order takes 0.427592 of the first ever.
      */
