@@ -1,6 +1,6 @@
 /**
- * Writes office files as sheets of cells; the only user of the spreadsheet library. Knows no
- * feature.
+ * Writes office files: workbooks as sheets of cells, papers from a template; the only user of the
+ * libraries for workbooks and PDF. Knows no feature.
  */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked

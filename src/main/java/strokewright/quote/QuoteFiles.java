@@ -7,6 +7,7 @@ import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
 import strokewright.access.SignedIn;
+import strokewright.office.Pdf;
 import strokewright.office.Workbook;
 import strokewright.shopbook.ShopBooks;
 
@@ -23,19 +24,30 @@ class QuoteFiles {
     }
 
     ResponseEntity<byte[]> workbook(QuoteDocument quote) {
+        return file(
+                quote.fileName() + ".xlsx",
+                Workbook.XLSX,
+                QuoteWorkbook.of(
+                        quote,
+                        SignedIn.current().shopName(),
+                        quote.pricedWith(books.edition(quote.shopBookEdition())),
+                        clock.instant()));
+    }
+
+    /** The customer's copy. */
+    ResponseEntity<byte[]> pdf(QuoteDocument quote) {
+        return file(
+                quote.fileName() + ".pdf",
+                Pdf.TYPE,
+                QuotePaper.of(quote, SignedIn.current().shopName()));
+    }
+
+    private static ResponseEntity<byte[]> file(String name, String type, byte[] content) {
         return ResponseEntity.ok()
-                .contentType(MediaType.parseMediaType(Workbook.XLSX))
+                .contentType(MediaType.parseMediaType(type))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(quote.fileName() + ".xlsx")
-                                .build()
-                                .toString())
-                .body(
-                        QuoteWorkbook.of(
-                                quote,
-                                SignedIn.current().shopName(),
-                                quote.pricedWith(books.edition(quote.shopBookEdition())),
-                                clock.instant()));
+                        ContentDisposition.attachment().filename(name).build().toString())
+                .body(content);
     }
 }

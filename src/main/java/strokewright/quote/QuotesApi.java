@@ -19,6 +19,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
+import strokewright.office.Pdf;
 import strokewright.office.Workbook;
 import strokewright.quantity.Faults;
 import strokewright.web.Api;
@@ -231,6 +232,11 @@ class QuotesApi {
     @GetMapping(path = "/{number}/revisions/{n}", produces = Workbook.XLSX)
     ResponseEntity<byte[]> workbook(@PathVariable String number, @PathVariable int n) {
         return files.workbook(quotes.revision(number, n));
+    }
+
+    @GetMapping(path = "/{number}/revisions/{n}", produces = Pdf.TYPE)
+    ResponseEntity<byte[]> pdf(@PathVariable String number, @PathVariable int n) {
+        return files.pdf(quotes.revision(number, n));
     }
 
     private static ResponseEntity<QuoteDocument> tagged(Quotes.Tagged quote) {

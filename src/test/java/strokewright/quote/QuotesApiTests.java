@@ -20,10 +20,12 @@ import org.springframework.test.web.servlet.client.EntityExchangeResult;
 import org.springframework.test.web.servlet.client.RestTestClient;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import strokewright.OpenedPdf;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
 import strokewright.estimate.Estimating;
+import strokewright.office.Pdf;
 import strokewright.office.Workbook;
 import strokewright.shopbook.ShopBooks;
 import tools.jackson.databind.JsonNode;
@@ -371,6 +373,29 @@ class QuotesApiTests extends ServiceTest {
                 .isEqualTo(quote.at("/total/withTax/amount").asString());
         assertThat(opened.words("item_1_check")).isEqualTo("Matches the stored revision.");
         shop.as(Role.FLOOR).get().uri(path).exchange().expectStatus().isForbidden();
+    }
+
+    @Test
+    void aRevisionIsReadAsPdfForTheCustomer() {
+        JsonNode quote = post(QUOTE, null, 201).getResponseBody();
+        String number = quote.at("/number").asString();
+        EntityExchangeResult<byte[]> file =
+                estimator
+                        .get()
+                        .uri("/api/v1/quotes/" + number + "/revisions/1")
+                        .header(HttpHeaders.ACCEPT, Pdf.TYPE)
+                        .exchange()
+                        .expectStatus()
+                        .isOk()
+                        .expectBody(byte[].class)
+                        .returnResult();
+        assertThat(file.getResponseHeaders().getContentType()).hasToString(Pdf.TYPE);
+        assertThat(file.getResponseHeaders().getContentDisposition().getFilename())
+                .isEqualTo(number + ".pdf");
+        try (OpenedPdf opened = new OpenedPdf(file.getResponseBody())) {
+            assertThat(opened.title()).startsWith("Quote " + number + ": ");
+            assertThat(opened.text()).contains("DRAFT", quote.at("/customer/name").asString());
+        }
     }
 
     @Test

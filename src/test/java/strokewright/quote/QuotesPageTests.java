@@ -115,11 +115,30 @@ class QuotesPageTests extends ServiceTest {
     }
 
     @Test
+    void theCustomersCopyComesFromThePage() {
+        Quotes.Tagged draft = draft("Frame");
+        Person office = signedIn(Role.OFFICE);
+        assertThat(office.open(path(draft)).body())
+                .contains("href=\"" + path(draft) + "/revisions/1/pdf\"");
+        HttpResponse<String> file = office.open(path(draft) + "/revisions/1/pdf");
+
+        assertThat(file.statusCode()).isEqualTo(200);
+        assertThat(file.body()).startsWith("%PDF-");
+        assertThat(file.headers().firstValue("Content-Disposition").orElse(""))
+                .contains(draft.document().number() + ".pdf");
+    }
+
+    @Test
     void pricesAreNotForTheFloorNorForAnotherShop() {
         Quotes.Tagged draft = draft("Frame");
         Person floor = signedIn(Role.FLOOR);
 
-        for (String path : List.of("/quotes", path(draft), path(draft) + "/revisions/1/workbook")) {
+        for (String path :
+                List.of(
+                        "/quotes",
+                        path(draft),
+                        path(draft) + "/revisions/1/workbook",
+                        path(draft) + "/revisions/1/pdf")) {
             assertThat(floor.open(path).statusCode()).isEqualTo(403);
         }
         shop = openShop();

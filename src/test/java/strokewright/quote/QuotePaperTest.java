@@ -1,0 +1,283 @@
+package strokewright.quote;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static strokewright.quote.Situations.bowl;
+import static strokewright.quote.Situations.foldedTray;
+import static strokewright.quote.Situations.hurriedBracket;
+import static strokewright.quote.Situations.item;
+import static strokewright.quote.Situations.quote;
+import static strokewright.quote.Situations.roundFrame;
+import static strokewright.quote.Situations.simpleBook;
+import static strokewright.quote.Situations.surchargeBook;
+import static strokewright.quote.Situations.takeOffs;
+import static strokewright.quote.Situations.tooThick;
+
+import java.text.Normalizer;
+import java.text.NumberFormat;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import strokewright.OpenedPdf;
+import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.quantity.Money;
+
+class QuotePaperTest {
+
+    private static final String SHOP = "Quillmoor Sheet & Form";
+
+    @Test
+    void showsTheDataFieldsOfItsTitleBlockAndWhomItIsFor() {
+        String text = text(quote(surchargeBook(), roundFrame()));
+
+        assertThat(text)
+                .contains(
+                        "Quote",
+                        "Identification number\nQ-2026-0007",
+                        "Revision\n1",
+                        "Date\n2 Mar 2026",
+                        "Created by\nEvie Stimator",
+                        "Approved by\nOtto Wner",
+                        "Title\nRound sign frame")
+                .containsSubsequence(
+                        SHOP, "Harbour Theatre Workshop\n", "Quay Road 4\n", "Quillmoor\n", "Pos.");
+    }
+
+    @Test
+    void everyEstimatedQuantityHasItsPricesAndTheMainOneIsMarked() {
+        for (ShopBook book : List.of(simpleBook(), surchargeBook())) {
+            for (TakeOff takeOff : takeOffs()) {
+                QuoteDocument quote = quote(book, takeOff);
+                String text = text(quote);
+                List<ForQuantity> quantities = quote.items().get(0).estimate().quantities();
+                for (ForQuantity q : quantities) {
+                    assertThat(text)
+                            .as(takeOff.title())
+                            .contains(figures(q.quantity(), q.priceEach(), q.price().offer()));
+                }
+                if (quantities.size() > 1) {
+                    ForQuantity main = quote.items().get(0).main();
+                    assertThat(text)
+                            .containsOnlyOnce("in the total ")
+                            .contains(
+                                    "in the total "
+                                            + figures(
+                                                    main.quantity(),
+                                                    main.priceEach(),
+                                                    main.price().offer()));
+                }
+                assertThat(text)
+                        .contains("Total before tax " + shown(quote.total().net()))
+                        .contains("Tax " + shown(quote.total().tax()))
+                        .contains("Total with tax " + shown(quote.total().withTax()));
+            }
+        }
+    }
+
+    /** Every amount on the paper is a price, and no figure of the estimate's inside is on it. */
+    @Test
+    void nothingOfCostsRatesHoursOrProfitIsOnIt() {
+        for (ShopBook book : List.of(simpleBook(), surchargeBook())) {
+            QuoteDocument quote = quote(book, takeOffs().toArray(TakeOff[]::new));
+            String text = text(quote);
+            assertThat(amounts(text)).isSubsetOf(prices(quote)).isNotEmpty();
+            assertThat(text.toLowerCase(Locale.ROOT))
+                    .doesNotContain("hour", "minute", "overhead", "profit", "cost", "labour")
+                    .doesNotContain("rate", "margin", "surcharge", "discount", "edition", "strokes")
+                    .doesNotContain("risk", "loss", "chance", "p80");
+        }
+    }
+
+    @Test
+    void optionsStandApartAndAreNotInTheTotal() {
+        ShopBook book = surchargeBook();
+        QuoteDocument quote =
+                quote(item(1, false, bowl(), book), item(2, true, hurriedBracket(), book));
+        String text = text(quote);
+
+        assertThat(text)
+                .containsSubsequence("Total with tax", "Options, not in the total", "2 Bracket");
+        assertThat(text)
+                .contains("Total before tax " + shown(quote.items().get(0).main().price().offer()));
+        assertThat(text).contains("offered " + 4 + " ");
+    }
+
+    @Test
+    void aDraftSaysSoOnEveryPageAndAnIssuedOneDoesNot() {
+        QuoteDocument issued = quote(surchargeBook(), roundFrame());
+        try (OpenedPdf opened = opened(many(issued, 50, State.DRAFT))) {
+            assertThat(opened.pages()).isGreaterThan(2);
+            for (int page = 1; page <= opened.pages(); page++) {
+                assertThat(opened.text(page)).contains("DRAFT");
+            }
+        }
+        assertThat(text(many(issued, 50, State.ISSUED))).doesNotContain("DRAFT");
+    }
+
+    @Test
+    void fiftyItemsGoOverPagesWithTheirHeadAndEachInOnePiece() {
+        QuoteDocument quote = many(quote(surchargeBook(), roundFrame()), 50, State.ISSUED);
+        try (OpenedPdf opened = opened(quote)) {
+            int pages = opened.pages();
+            for (int page = 1; page <= pages; page++) {
+                assertThat(opened.text(page)).contains("Page " + page + " of " + pages);
+            }
+            for (PricedItem item : quote.items()) {
+                Pattern whole =
+                        Pattern.compile(
+                                item.position()
+                                        + " "
+                                        + Pattern.quote(item.title())
+                                        + "\\s+1 [^\n]*\nin the total 2 [^\n]*\n\\s*5 [^\n]*\n\\s*12 ");
+                assertThat(
+                                IntStream.rangeClosed(1, pages)
+                                        .mapToObj(opened::text)
+                                        .filter(text -> whole.matcher(text).find()))
+                        .as(item.title())
+                        .hasSize(1);
+            }
+        }
+    }
+
+    @Test
+    void whatCannotBeMadeHasNoPriceAndNoTotal() {
+        ShopBook book = surchargeBook();
+        QuoteDocument quote =
+                asOf(
+                        quote(item(1, false, tooThick(), book), item(2, false, bowl(), book)),
+                        State.DRAFT);
+        String text = text(quote);
+
+        assertThat(text)
+                .contains("No offer: something here cannot be made as described.")
+                .contains("1 Plate ring 1 no price no price")
+                .contains("DRAFT")
+                .doesNotContain("Total");
+        assertThat(amounts(text)).containsOnly(shown(quote.items().get(1).main().priceEach()));
+    }
+
+    @Test
+    void longTitlesAndNamesOfAnyAlphabetStayOnThePage() {
+        String title = "Abdeckung für den Lüftungsschacht über der Bühne, ".repeat(4).strip();
+        QuoteDocument plain = quote(surchargeBook(), foldedTray());
+        QuoteDocument quote =
+                with(
+                        plain,
+                        title,
+                        plain.state(),
+                        new QuoteDocument.Addressee(
+                                plain.customer().id(),
+                                "Театральная мастерская «Гавань» и партнёры, общество с ограниченной"
+                                        + " ответственностью",
+                                "Οδός Λιμένος 4\n10431 Αθήνα\nΕλλάδα",
+                                null,
+                                null));
+        try (OpenedPdf opened = opened(quote)) {
+            // a small mu and the sign for micro are one glyph, which reads back as the sign
+            String text = Normalizer.normalize(opened.text(), Normalizer.Form.NFKC);
+            assertThat(text.replaceAll("\\s+", " "))
+                    .contains(title)
+                    .contains("Театральная мастерская «Гавань» и партнёры, общество с ограниченной")
+                    .contains("Οδός Λιμένος 4 10431 Αθήνα Ελλάδα");
+            assertThat(opened.fonts()).allMatch(OpenedPdf.Font::embedded);
+            assertThat(opened.title()).isEqualTo("Quote Q-2026-0007: " + title);
+        }
+    }
+
+    private static QuoteDocument many(QuoteDocument quote, int items, State state) {
+        PricedItem item = quote.items().get(0);
+        QuoteDocument all =
+                quote(
+                        IntStream.rangeClosed(1, items)
+                                .mapToObj(
+                                        i ->
+                                                new PricedItem(
+                                                        i,
+                                                        "Frame no. " + i,
+                                                        false,
+                                                        item.takeOff(),
+                                                        item.estimate(),
+                                                        List.of()))
+                                .toArray(PricedItem[]::new));
+        return asOf(all, state);
+    }
+
+    private static QuoteDocument asOf(QuoteDocument quote, State state) {
+        return with(quote, quote.title(), state, quote.customer());
+    }
+
+    private static QuoteDocument with(
+            QuoteDocument quote, String title, State state, QuoteDocument.Addressee customer) {
+        return new QuoteDocument(
+                quote.number(),
+                quote.revision(),
+                state,
+                quote.date(),
+                title,
+                customer,
+                quote.createdBy(),
+                state == State.DRAFT ? null : quote.approvedBy(),
+                quote.shopBookEdition(),
+                quote.methodVersion(),
+                quote.feasible(),
+                quote.items(),
+                quote.total(),
+                quote.contact(),
+                quote.terms(),
+                quote.outcome(),
+                quote.decidedBy(),
+                quote.replacedBy());
+    }
+
+    private static Set<String> amounts(String text) {
+        Set<String> found = new HashSet<>();
+        Pattern.compile("\\d[\\d,]*\\.\\d\\d\\b")
+                .matcher(text)
+                .results()
+                .map(MatchResult::group)
+                .forEach(found::add);
+        return found;
+    }
+
+    private static Set<String> prices(QuoteDocument quote) {
+        Set<String> prices =
+                new HashSet<>(
+                        Set.of(
+                                shown(quote.total().net()),
+                                shown(quote.total().tax()),
+                                shown(quote.total().withTax())));
+        for (PricedItem item : quote.items()) {
+            for (ForQuantity q : item.estimate().quantities()) {
+                prices.add(shown(q.priceEach()));
+                prices.add(shown(q.price().offer()));
+            }
+        }
+        return prices;
+    }
+
+    private static String figures(int quantity, Money each, Money all) {
+        return quantity + " " + shown(each) + " " + shown(all);
+    }
+
+    private static String shown(Money money) {
+        NumberFormat format = NumberFormat.getNumberInstance(Locale.UK);
+        format.setMinimumFractionDigits(2);
+        return format.format(money.amount());
+    }
+
+    private static String text(QuoteDocument quote) {
+        try (OpenedPdf opened = opened(quote)) {
+            return opened.text();
+        }
+    }
+
+    private static OpenedPdf opened(QuoteDocument quote) {
+        return new OpenedPdf(QuotePaper.of(quote, SHOP));
+    }
+}
