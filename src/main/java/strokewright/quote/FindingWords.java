@@ -213,6 +213,7 @@ final class FindingWords {
                             + " where the class would take "
                             + figure(v.get("correctionPassesByClass"))
                             + ".";
+            case "size-beyond-tolerances" -> beyondTolerances(v);
             case "sample-is-whole-lot" ->
                     (v.containsKey("part") ? v.get("part") + ": the" : "The")
                             + " sample of ISO 2859-1 is not smaller than the "
@@ -433,6 +434,31 @@ final class FindingWords {
         return strain instanceof Number n
                 ? numbers.show(n.doubleValue() * 100, 1) + "\u00a0%"
                 : String.valueOf(strain);
+    }
+
+    private String beyondTolerances(Map<String, Object> v) {
+        boolean large =
+                v.get("sizeMm") instanceof Number size
+                        && v.get("upToMm") instanceof Number upTo
+                        && size.doubleValue() > upTo.doubleValue();
+        boolean several = v.get("sizes") instanceof Number n && n.intValue() > 1;
+        return "Class "
+                + v.get("class")
+                + " of ISO 2768-1 has no tolerance for "
+                + mm(v.get("sizeMm"))
+                + (several ? ", the worst of " + count(v.get("sizes"), "size") : "")
+                + ": it "
+                + (large
+                        ? "ends at " + mm(v.get("upToMm"))
+                        : "begins "
+                                + ("v".equals(v.get("class")) ? "above " : "at ")
+                                + mm(v.get("fromMm")))
+                + ". Write the tolerance beside "
+                + (several ? "each of them" : "it")
+                + " on the drawing"
+                + (v.containsKey("otherClass")
+                        ? ", or agree on class " + v.get("otherClass") + ", which has one."
+                        : ", and agree on it.");
     }
 
     private String leftOut(Map<String, Object> v) {

@@ -65,6 +65,19 @@ public enum GeneralTolerance {
     }
 
     /**
+     * What linear sizes of table 1 have to be more than, mm; for most classes 0.5 itself counts.
+     */
+    public double linearFromMm() {
+        return Double.isNaN(linear[0]) ? LINEAR_UP_TO[0] : SMALLEST_MM;
+    }
+
+    /** The largest linear size of table 1, mm. */
+    public double linearUpToMm() {
+        int last = linear.length - 1;
+        return Double.isNaN(linear[last]) ? LINEAR_UP_TO[last - 1] : LINEAR_UP_TO[last];
+    }
+
+    /**
      * Table 2: external radii and chamfer heights.
      *
      * @return ± mm; empty below 0.5 mm

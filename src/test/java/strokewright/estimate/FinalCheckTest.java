@@ -17,6 +17,7 @@ import strokewright.estimate.Operation.Sense;
 import strokewright.estimate.ShopBook.Standard;
 import strokewright.estimate.ShopBook.Unit;
 import strokewright.quantity.Finding;
+import strokewright.quantity.Severity;
 import strokewright.quantity.Why;
 
 /** How many pieces are looked at, what that takes, and what is told about it. */
@@ -209,6 +210,86 @@ class FinalCheckTest {
                 .extracting(Finding::code)
                 .filteredOn(c -> c.startsWith("tolerance-") || c.startsWith("template-"))
                 .isEqualTo(expected.equals("template-none") ? List.of() : List.of(expected));
+    }
+
+    /** ISO 2768-1, table 1: where each class begins and ends, both sides. */
+    @ParameterizedTest(name = "class {0}, {1} × {2}: {3} of {4}, class {5}")
+    @CsvSource({
+        "f, 2000, 500, , 0, ",
+        "f, 2000.1, 500, 2000.1, 1, m",
+        "f, 4000.1, 2500, 4000.1, 2, ",
+        "m, 4000, 500, , 0, ",
+        "m, 4000.1, 500, 4000.1, 1, ",
+        "c, 0.5, 500, , 0, ",
+        "c, 0.4, 500, 0.4, 1, ",
+        "v, 3.1, 500, , 0, ",
+        "v, 3, 500, 3, 1, c",
+        "v, 3, 4100, 4100, 2, ",
+    })
+    void aSizeThatTheClassLeavesOutIsTold(
+            String tolerance, double length, double width, Double size, int sizes, String other) {
+        List<Finding> told =
+                beyond(tolerance, Map.of("blank", Map.of("lengthMm", length, "widthMm", width)));
+
+        assertThat(told)
+                .extracting(Finding::code)
+                .isEqualTo(sizes == 0 ? List.of() : List.of("size-beyond-tolerances"));
+        if (sizes > 0) {
+            assertThat(told.get(0).severity()).isEqualTo(Severity.NOTE);
+            assertThat(told.get(0).pointer()).isEqualTo("/parts/0/tolerance");
+            assertThat(told.get(0).values())
+                    .containsEntry("sizeMm", size)
+                    .containsEntry("sizes", sizes);
+            assertThat(told.get(0).values().get("otherClass")).isEqualTo(other);
+        }
+    }
+
+    /**
+     * The legs and the length of a fold, the diameter of a dish; what a template holds does not.
+     */
+    @Test
+    void sizesOfAFoldAndOfADishAreLookedAtRadiiAreNot() {
+        Map<String, Object> legs =
+                Map.of(
+                        "lengthMm",
+                        4100,
+                        "legsMm",
+                        List.of(0.4, 50),
+                        "bends",
+                        List.of(Map.of("radiusMm", 9000)));
+        Map<String, Object> dish = Map.of("type", "dish", "diameterMm", 2100, "depthMm", 300);
+        Map<String, Object> curve =
+                Map.of(
+                        "type",
+                        "curve-edge",
+                        "sense",
+                        "shrink",
+                        "lengthMm",
+                        1000,
+                        "radiusMm",
+                        9000,
+                        "heightMm",
+                        30);
+
+        assertThat(beyond("c", Map.of("fold", legs)).get(0).values()).containsEntry("sizes", 2);
+        assertThat(beyond("f", Map.of("operations", List.of(dish))).get(0).values())
+                .containsEntry("sizeMm", 2100.0)
+                .containsEntry("sizes", 1);
+        assertThat(beyond("c", Map.of("operations", List.of(dish)))).isEmpty();
+        assertThat(beyond("c", Map.of("operations", List.of(curve)))).isEmpty();
+    }
+
+    private static List<Finding> beyond(String tolerance, Map<String, Object> fields) {
+        EditedTakeOff edited =
+                EditedTakeOff.of(sized(1, "c", 1))
+                        .with("/parts/0/operations", List.of())
+                        .with("/parts/0/blank", null)
+                        .with("/parts/0/massKg", 1)
+                        .with("/parts/0/tolerance", tolerance);
+        fields.forEach((name, value) -> edited.with("/parts/0/" + name, value));
+        return ToleranceNotes.of(book(), edited.takeOff().parts().get(0), "/parts/0").stream()
+                .filter(f -> f.code().startsWith("size-"))
+                .toList();
     }
 
     @Test

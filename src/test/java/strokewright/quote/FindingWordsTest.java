@@ -95,6 +95,7 @@ class FindingWordsTest {
                         "no-blank-to-nest",
                         "blank-over-sheet",
                         "cheaper-at-break",
+                        "size-beyond-tolerances",
                         "tolerance-finer-than-forming",
                         "template-gap-tighter-than-class",
                         "sample-is-whole-lot",
