@@ -97,6 +97,52 @@ public class Customers {
                 .list();
     }
 
+    /**
+     * One of a list.
+     *
+     * @param quotes how many were made for this customer
+     */
+    record Found(CustomerCard card, int quotes) {}
+
+    /**
+     * In the order of their names.
+     *
+     * @param part of the name of a customer or of somebody there; empty for all
+     * @param after only those behind this one
+     */
+    @Transactional(readOnly = true)
+    List<Found> search(String part, @Nullable UUID after, int most) {
+        return sql.sql(
+                        """
+                        select c.card, (select count(distinct r.quote_id) from quote_revision r
+                            where r.shop_id = c.shop_id and r.customer_id = c.id)
+                        from customer c
+                        where c.shop_id = :shop
+                          and (:part = ''
+                            or position(lower(:part collate "und-x-icu")
+                              in lower(c.name collate "und-x-icu")) > 0
+                            or exists (select from jsonb_array_elements(c.card -> 'contacts') x
+                              where position(lower(:part collate "und-x-icu")
+                                in lower((x ->> 'name') collate "und-x-icu")) > 0))
+                          and (:first or (c.name collate "und-x-icu", c.id)
+                            > (select l.name collate "und-x-icu", l.id from customer l
+                              where l.shop_id = :shop and l.id = :after))
+                        order by c.name collate "und-x-icu", c.id
+                        limit :most
+                        """)
+                .param("shop", SignedIn.current().shopId())
+                .param("part", part)
+                .param("first", after == null)
+                .param("after", after == null ? new UUID(0, 0) : after)
+                .param("most", most)
+                .query(
+                        (row, number) ->
+                                new Found(
+                                        documents.read(row.getString(1), CustomerCard.class),
+                                        row.getInt(2)))
+                .list();
+    }
+
     /** To choose from; the newest ones, where there are many. */
     @Transactional(readOnly = true)
     List<String> names() {
