@@ -41,7 +41,7 @@ class DemoTests extends ServiceTest {
         ShopBook book = owner.call(books::current);
         assertThat(book.edition()).isEqualTo(2);
         assertThat(book.priceScheme().kind()).isEqualTo(PriceScheme.Kind.SURCHARGE);
-        assertThat(owner.call(quotes::count)).isEqualTo(4);
+        assertThat(owner.call(quotes::count)).isEqualTo(5);
     }
 
     @Test
@@ -74,7 +74,14 @@ class DemoTests extends ServiceTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"round-sign-frame", "copper-bowl", "cover-with-dents", "counter-edge"})
+    @ValueSource(
+            strings = {
+                "round-sign-frame",
+                "copper-bowl",
+                "cover-with-dents",
+                "counter-edge",
+                "shelf-channel"
+            })
     void itsTakeOffsCanBeMadeWithItsShopBook(String name) throws Exception {
         SignedIn owner = start();
         TakeOff takeOff = new DemoData(documents).takeOff(name);

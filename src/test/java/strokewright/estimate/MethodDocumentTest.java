@@ -127,8 +127,8 @@ class MethodDocumentTest {
     }
 
     @Test
-    void hasAnEdgeAPriceADishAnOutlineAFoldAndTwoRoutes() {
-        assertThat(examples()).hasSize(6);
+    void hasAnEdgeAPriceADishAnOutlineAFoldACheckAndTwoRoutes() {
+        assertThat(examples()).hasSize(7);
         assertThat(takeOffs().flatMap(e -> e.worked.operations().stream()).map(Estimate.Line::type))
                 .contains("curve-edge", "dish", "follow-outline");
         assertThat(takeOffs()).allMatch(e -> e.worked.feasible());
