@@ -147,6 +147,6 @@ public record CustomerCard(
     }
 
     private static @Nullable String tidy(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
+        return text == null || text.isBlank() ? null : text.strip().replace("\r\n", "\n");
     }
 }

@@ -17,8 +17,17 @@ final class JsonScan {
     /** The field that tells which of several records an object is. */
     static final String TYPE = "type";
 
-    /** The field whose text may be a file of many lines; every other text is one line. */
-    static final String OF_MANY_LINES = "path";
+    /** The fields whose text may have many lines, like a file, a letter; others are one line. */
+    static final Set<String> OF_MANY_LINES =
+            Set.of(
+                    "path",
+                    "address",
+                    "deliveryAddress",
+                    "siteWork",
+                    "remarks",
+                    "conditions",
+                    "notes",
+                    "note");
 
     /** Longer than any double or decimal that means something written out in full. */
     static final int LONGEST_NUMBER = 100;
@@ -106,7 +115,7 @@ final class JsonScan {
     private static boolean breaksLine(JsonParser p, char c) {
         return (c == '\n' || c == '\r' || c == '\t')
                 && p.currentToken() == JsonToken.VALUE_STRING
-                && OF_MANY_LINES.equals(p.currentName());
+                && OF_MANY_LINES.contains(p.currentName());
     }
 
     private static String code(char c) {
