@@ -22,6 +22,7 @@ import strokewright.estimate.ShopBook.Sheet;
 import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.quantity.Faults;
 import strokewright.quantity.Money;
+import strokewright.takeoff.Work;
 
 /**
  * One thing that a shop would believe otherwise, tried on its book without storing anything. A shop

@@ -15,6 +15,7 @@ import strokewright.estimate.ShopBook.WorkCentre;
 import strokewright.quantity.Fault;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
+import strokewright.takeoff.Work;
 import strokewright.web.Numbers;
 import strokewright.web.Reading;
 

@@ -2,6 +2,8 @@ package strokewright.quote;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.takeoff.Field;
+import strokewright.takeoff.FindingWords;
 
 /**
  * The page of what another shop book would do to the open drafts.

@@ -22,6 +22,10 @@ import strokewright.quote.EffectView.Row;
 import strokewright.quote.EffectView.SumRow;
 import strokewright.quote.EffectView.TypedField;
 import strokewright.quote.EffectView.Unreckoned;
+import strokewright.takeoff.Field;
+import strokewright.takeoff.FindingWords;
+import strokewright.takeoff.RowBar;
+import strokewright.takeoff.Words;
 import strokewright.web.Numbers;
 
 /** Makes the view of the effect page. */

@@ -9,13 +9,13 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import strokewright.takeoff.InsteadDesk;
+import strokewright.takeoff.TakeOffDesk;
 
 /** Answers the take-off page's panel of what else the item could be, on a request of its own. */
 @Controller
 @RequestMapping({"/take-off/instead", "/quotes/{number}/items/{position:[0-9]{1,4}}/instead"})
 class InsteadPage {
-
-    static final String PATH = "/instead";
 
     private final InsteadDesk desk;
 
@@ -37,6 +37,6 @@ class InsteadPage {
                         : QuoteItemPage.sheet(number, position);
         model.addAttribute("instead", desk.answer(sheet, action, request, locale));
         model.addAttribute("asked", !action.isEmpty());
-        return "quote/take-off-instead :: answer";
+        return "takeoff/take-off-instead :: answer";
     }
 }

@@ -16,8 +16,14 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import strokewright.estimate.Route;
-import strokewright.quote.TakeOffDesk.Arrival;
-import strokewright.quote.TakeOffDesk.Sheet;
+import strokewright.takeoff.InsteadDesk;
+import strokewright.takeoff.Reckoned;
+import strokewright.takeoff.RouteDesk;
+import strokewright.takeoff.TakeOffDesk;
+import strokewright.takeoff.TakeOffDesk.Arrival;
+import strokewright.takeoff.TakeOffDesk.Sheet;
+import strokewright.takeoff.TakeOffTyping;
+import strokewright.takeoff.TypedTakeOff;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
 
@@ -26,19 +32,19 @@ import strokewright.web.Problem;
 @RequestMapping("/quotes/{number}/items/{position:[0-9]{1,4}}")
 class QuoteItemPage {
 
-    /** Typed beside the take-off, unseen: the version of the quote that it was opened from. */
-    static final String VERSION = "/version";
-
     private final TakeOffDesk desk;
     private final Quotes quotes;
     private final RouteDesk routes;
     private final InsteadDesk instead;
+    private final ForWhom whom;
 
-    QuoteItemPage(TakeOffDesk desk, Quotes quotes, RouteDesk routes, InsteadDesk instead) {
+    QuoteItemPage(
+            TakeOffDesk desk, Quotes quotes, RouteDesk routes, InsteadDesk instead, ForWhom whom) {
         this.desk = desk;
         this.quotes = quotes;
         this.routes = routes;
         this.instead = instead;
+        this.whom = whom;
     }
 
     @GetMapping
@@ -55,9 +61,11 @@ class QuoteItemPage {
                         .map(item -> TakeOffTyping.of(item.takeOff(), Numbers.of(locale)))
                         .orElseGet(desk::begun)
                         .with(TakeOffDesk.CUSTOMER, found.document().customer().name())
-                        .with(VERSION, found.version().toString());
-        return desk.open(
-                sheet(number, position), stored, Arrival.of(typed, unsaved), locale, model);
+                        .with(TakeOffDesk.VERSION, found.version().toString());
+        Arrival arrival = Arrival.of(typed, unsaved);
+        String view = desk.open(sheet(number, position), stored, arrival, locale, model);
+        whom.ask(arrival, model);
+        return view;
     }
 
     @PostMapping("/estimate")
@@ -90,6 +98,7 @@ class QuoteItemPage {
             return desk.act(sheet, action, request, locale);
         }
         return desk.complete(sheet, request, locale)
+                .filter(ForWhom::isSaid)
                 .map(reckoned -> saved(sheet, number, position, reckoned, locale))
                 .orElseGet(() -> desk.notSaved(sheet));
     }
@@ -106,7 +115,10 @@ class QuoteItemPage {
         quotes.change(
                 number,
                 changed(quote, position, reckoned, alternatives.get()),
-                routes.older(sheet, reckoned.typed().at(VERSION), found.version().toString()));
+                routes.older(
+                        sheet,
+                        reckoned.typed().at(TakeOffDesk.VERSION),
+                        found.version().toString()));
         desk.done(sheet);
         return "redirect:/quotes/" + number;
     }

@@ -2,6 +2,10 @@ package strokewright.quote;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import strokewright.takeoff.FindingWords;
+import strokewright.takeoff.NestView;
+import strokewright.takeoff.PriceView;
+import strokewright.takeoff.TakeOffView;
 
 /** What the page of a quote shows, in words and in numbers as the reader writes them. */
 record QuoteView(

@@ -18,8 +18,16 @@ import strokewright.quote.QuoteView.Found;
 import strokewright.quote.QuoteView.ItemView;
 import strokewright.quote.QuoteView.LineRow;
 import strokewright.quote.QuoteView.QuantityRow;
-import strokewright.quote.TakeOffView.CautionView;
-import strokewright.quote.TakeOffView.PlanView;
+import strokewright.takeoff.Cautions;
+import strokewright.takeoff.FindingWords;
+import strokewright.takeoff.NestView;
+import strokewright.takeoff.PassPictures;
+import strokewright.takeoff.Pictures;
+import strokewright.takeoff.PriceViews;
+import strokewright.takeoff.TakeOffReading;
+import strokewright.takeoff.TakeOffView.CautionView;
+import strokewright.takeoff.TakeOffView.PlanView;
+import strokewright.takeoff.Words;
 import strokewright.web.Numbers;
 
 /** Makes the view of a quote, and of the list of them. */
@@ -145,7 +153,7 @@ final class QuoteViews {
     /** Each caution that the planned work calls up, with what calls it. */
     private List<CautionView> cautions(PricedItem item, ShopBook book) {
         List<CautionView> views = new ArrayList<>();
-        Cautions.of(item, book)
+        Cautions.of(item.takeOff(), item.estimate(), book)
                 .forEach(
                         (caution, places) ->
                                 views.add(
@@ -166,7 +174,7 @@ final class QuoteViews {
     private String strokeMinutes(PricedItem item) {
         int quantity = item.main().quantity();
         return " Planned: "
-                + numbers.show(Cautions.strokeMinutes(item), 0)
+                + numbers.show(Cautions.strokeMinutes(item.takeOff(), item.estimate()), 0)
                 + " stroke minutes for "
                 + (quantity == 1 ? "one piece." : numbers.show(quantity) + " pieces.");
     }

@@ -29,6 +29,7 @@ import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
 import strokewright.shopbook.ShopBooks;
+import strokewright.takeoff.FindingWords;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
 import strokewright.web.VersionTag;

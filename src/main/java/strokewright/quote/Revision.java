@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.Money;
+import strokewright.takeoff.TakeOffReading;
 import strokewright.web.Problem;
 
 /**

@@ -24,10 +24,19 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
-import strokewright.quote.RouteViews.Entry;
-import strokewright.quote.TakeOffDesk.Arrival;
-import strokewright.quote.TakeOffDesk.Sheet;
 import strokewright.shopbook.ShopBooks;
+import strokewright.takeoff.FindingWords;
+import strokewright.takeoff.Reckoned;
+import strokewright.takeoff.RouteDesk;
+import strokewright.takeoff.RouteViews;
+import strokewright.takeoff.RouteViews.Entry;
+import strokewright.takeoff.RoutesView;
+import strokewright.takeoff.TakeOffDesk;
+import strokewright.takeoff.TakeOffDesk.Arrival;
+import strokewright.takeoff.TakeOffDesk.Sheet;
+import strokewright.takeoff.TakeOffDrafts;
+import strokewright.takeoff.TakeOffTyping;
+import strokewright.takeoff.TypedTakeOff;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
 import strokewright.web.Reading;
@@ -307,7 +316,6 @@ class RoutesPage {
                         .findFirst()
                         .orElseThrow();
         String view = desk.open(page, unkept, Arrival.of(typed, Optional.empty()), locale, model);
-        model.addAttribute("customers", null); // it is for whom the item is for
         model.addAttribute("otherRoutes", false);
         model.addAttribute("instead", null); // it is one already
         return view;

@@ -7,6 +7,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import strokewright.takeoff.TakeOffDesk;
 
 /** Adds a shape to a take-off without a reload, wherever one is worked on. */
 @Controller

@@ -6,7 +6,8 @@ import java.util.Objects;
 import java.util.function.IntFunction;
 import strokewright.estimate.Estimate.ForQuantity;
 import strokewright.office.Look;
-import strokewright.quote.Spreading.Band;
+import strokewright.takeoff.Spreading;
+import strokewright.takeoff.Spreading.Band;
 
 /** The part of a workings sheet that says how hours, cost and price may turn out. */
 record SpreadRows(Grid grid, List<ForQuantity> quantities, Currency currency, Look money) {

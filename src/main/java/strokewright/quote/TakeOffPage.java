@@ -1,8 +1,6 @@
 package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -10,20 +8,20 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.springframework.web.bind.annotation.ResponseBody;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import strokewright.estimate.Route;
-import strokewright.forming.SvgText;
-import strokewright.quote.TakeOffDesk.Arrival;
-import strokewright.quote.TakeOffDesk.Sheet;
-import strokewright.web.Numbers;
+import strokewright.takeoff.InsteadDesk;
+import strokewright.takeoff.Reckoned;
+import strokewright.takeoff.RouteDesk;
+import strokewright.takeoff.TakeOffDesk;
+import strokewright.takeoff.TakeOffDesk.Arrival;
+import strokewright.takeoff.TakeOffDesk.Sheet;
 import strokewright.web.Once;
 
 /** The page on which one item is taken off and priced while somebody types; it becomes a quote. */
@@ -38,13 +36,21 @@ class TakeOffPage {
     private final Once once;
     private final RouteDesk routes;
     private final InsteadDesk instead;
+    private final ForWhom whom;
 
-    TakeOffPage(TakeOffDesk desk, Quotes quotes, Once once, RouteDesk routes, InsteadDesk instead) {
+    TakeOffPage(
+            TakeOffDesk desk,
+            Quotes quotes,
+            Once once,
+            RouteDesk routes,
+            InsteadDesk instead,
+            ForWhom whom) {
         this.desk = desk;
         this.quotes = quotes;
         this.once = once;
         this.routes = routes;
         this.instead = instead;
+        this.whom = whom;
     }
 
     @GetMapping("/take-off")
@@ -53,20 +59,15 @@ class TakeOffPage {
             @RequestParam Optional<String> unsaved,
             Locale locale,
             Model model) {
-        return desk.open(NEW, desk.begun(), Arrival.of(typed, unsaved), locale, model);
+        Arrival arrival = Arrival.of(typed, unsaved);
+        String view = desk.open(NEW, desk.begun(), arrival, locale, model);
+        whom.ask(arrival, model);
+        return view;
     }
 
     @PostMapping("/take-off/estimate")
     String reckon(HttpServletRequest request, Locale locale, Model model) {
         return desk.reckon(NEW, request, locale, model);
-    }
-
-    /** Reads an SVG file for the page's script; what cannot be read is an answer too. */
-    @PostMapping(path = "/take-off/outline", consumes = MediaType.TEXT_PLAIN_VALUE)
-    @ResponseBody
-    OutlineReading readOutline(InputStream text, Locale locale) throws IOException {
-        byte[] bytes = text.readNBytes(4 * SvgText.MOST_CHARACTERS + 1);
-        return OutlineReading.of(new String(bytes, StandardCharsets.UTF_8), Numbers.of(locale));
     }
 
     @PostMapping("/take-off")
@@ -82,6 +83,7 @@ class TakeOffPage {
             return desk.act(NEW, action, request, locale);
         }
         return desk.complete(NEW, request, locale)
+                .filter(ForWhom::isSaid)
                 .map(reckoned -> saved(reckoned, TakeOffDesk.page(request), locale))
                 .orElseGet(() -> desk.notSaved(NEW));
     }

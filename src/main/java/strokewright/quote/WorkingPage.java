@@ -14,6 +14,10 @@ import strokewright.estimate.FormingHours;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.shopbook.ShopBooks;
+import strokewright.takeoff.ItemWorking;
+import strokewright.takeoff.Reckoned;
+import strokewright.takeoff.TakeOffDesk;
+import strokewright.takeoff.TakeOffViews;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
 

@@ -33,6 +33,8 @@ import strokewright.office.Workbook;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why;
+import strokewright.takeoff.FindingWords;
+import strokewright.takeoff.Words;
 import strokewright.web.Numbers;
 
 /**

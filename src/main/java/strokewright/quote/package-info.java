@@ -4,6 +4,7 @@
  */
 @ApplicationModule(
         allowedDependencies = {
+            "takeoff",
             "shopbook",
             "estimate",
             "forming",

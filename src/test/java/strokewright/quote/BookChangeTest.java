@@ -22,6 +22,7 @@ import strokewright.quantity.Fault;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.quote.BookChange.SheetPrice.Per;
+import strokewright.takeoff.Situations;
 
 /** What a shop would believe otherwise, on a shop book alone. */
 class BookChangeTest {

@@ -13,6 +13,7 @@ import strokewright.Person;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.takeoff.Situations;
 
 class CustomersPageTests extends ServiceTest {
 

@@ -23,6 +23,7 @@ import strokewright.TestShop;
 import strokewright.access.Role;
 import strokewright.estimate.ShopBook;
 import strokewright.shopbook.ShopBooks;
+import strokewright.takeoff.Situations;
 import tools.jackson.databind.JsonNode;
 
 /** What another shop book would do to the open drafts, over HTTP on a real database. */

@@ -15,6 +15,9 @@ import strokewright.access.Role;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.Variant;
 import strokewright.estimate.Variants;
+import strokewright.takeoff.Guard;
+import strokewright.takeoff.OnThePage;
+import strokewright.takeoff.Situations;
 
 /** What else an item could be, beside it, in its place and as a route, without a script. */
 class InsteadPagesTests extends ServiceTest {
@@ -163,9 +166,7 @@ class InsteadPagesTests extends ServiceTest {
         Map<String, String> form = new LinkedHashMap<>();
         form.put("do", action);
         form.put("page", "p");
-        TakeOffTyping.of(takeOff, SmallShop.EN)
-                .stored()
-                .forEach(field -> form.put(field.get(0), field.get(1)));
+        form.putAll(OnThePage.fields(takeOff));
         form.put("/customer", "Harbour Theatre");
         return form;
     }

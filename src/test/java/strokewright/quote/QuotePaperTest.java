@@ -1,16 +1,16 @@
 package strokewright.quote;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static strokewright.quote.Situations.bowl;
-import static strokewright.quote.Situations.foldedTray;
-import static strokewright.quote.Situations.hurriedBracket;
-import static strokewright.quote.Situations.item;
-import static strokewright.quote.Situations.quote;
-import static strokewright.quote.Situations.roundFrame;
-import static strokewright.quote.Situations.simpleBook;
-import static strokewright.quote.Situations.surchargeBook;
-import static strokewright.quote.Situations.takeOffs;
-import static strokewright.quote.Situations.tooThick;
+import static strokewright.quote.Quoted.item;
+import static strokewright.quote.Quoted.quote;
+import static strokewright.takeoff.Situations.bowl;
+import static strokewright.takeoff.Situations.foldedTray;
+import static strokewright.takeoff.Situations.hurriedBracket;
+import static strokewright.takeoff.Situations.roundFrame;
+import static strokewright.takeoff.Situations.simpleBook;
+import static strokewright.takeoff.Situations.surchargeBook;
+import static strokewright.takeoff.Situations.takeOffs;
+import static strokewright.takeoff.Situations.tooThick;
 
 import java.text.Normalizer;
 import java.text.NumberFormat;

@@ -1,18 +1,18 @@
 package strokewright.quote;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static strokewright.quote.Situations.bowl;
-import static strokewright.quote.Situations.foldedTray;
-import static strokewright.quote.Situations.galvanisedCover;
-import static strokewright.quote.Situations.item;
-import static strokewright.quote.Situations.quote;
-import static strokewright.quote.Situations.roundFrame;
-import static strokewright.quote.Situations.simpleBook;
-import static strokewright.quote.Situations.surchargeBook;
-import static strokewright.quote.Situations.takeOff;
-import static strokewright.quote.Situations.takeOffs;
-import static strokewright.quote.Situations.withRate;
-import static strokewright.quote.Situations.withScheme;
+import static strokewright.quote.Quoted.item;
+import static strokewright.quote.Quoted.quote;
+import static strokewright.takeoff.Situations.bowl;
+import static strokewright.takeoff.Situations.foldedTray;
+import static strokewright.takeoff.Situations.galvanisedCover;
+import static strokewright.takeoff.Situations.roundFrame;
+import static strokewright.takeoff.Situations.simpleBook;
+import static strokewright.takeoff.Situations.surchargeBook;
+import static strokewright.takeoff.Situations.takeOff;
+import static strokewright.takeoff.Situations.takeOffs;
+import static strokewright.takeoff.Situations.withRate;
+import static strokewright.takeoff.Situations.withScheme;
 
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -39,6 +39,8 @@ import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Money;
+import strokewright.takeoff.Situations;
+import strokewright.takeoff.SpreadByHand;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 

@@ -13,6 +13,7 @@ import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
 import strokewright.estimate.TakeOff;
+import strokewright.takeoff.Situations;
 import strokewright.web.VersionTag;
 
 class QuotesPageTests extends ServiceTest {

@@ -1,14 +1,14 @@
 package strokewright.quote;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static strokewright.quote.Situations.galvanisedCover;
-import static strokewright.quote.Situations.item;
-import static strokewright.quote.Situations.quote;
-import static strokewright.quote.Situations.roundFrame;
-import static strokewright.quote.Situations.simpleBook;
-import static strokewright.quote.Situations.surchargeBook;
-import static strokewright.quote.Situations.withRate;
-import static strokewright.quote.Situations.withScheme;
+import static strokewright.quote.Quoted.item;
+import static strokewright.quote.Quoted.quote;
+import static strokewright.takeoff.Situations.galvanisedCover;
+import static strokewright.takeoff.Situations.roundFrame;
+import static strokewright.takeoff.Situations.simpleBook;
+import static strokewright.takeoff.Situations.surchargeBook;
+import static strokewright.takeoff.Situations.withRate;
+import static strokewright.takeoff.Situations.withScheme;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -23,6 +23,7 @@ import strokewright.estimate.Estimate.ForQuantity;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
+import strokewright.takeoff.Situations;
 
 /** The workbook in a real spreadsheet program. */
 @Tag("documents")

@@ -11,6 +11,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import strokewright.BrowserTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.takeoff.Situations;
 
 class RoutesPageBrowserTest extends BrowserTest {
 

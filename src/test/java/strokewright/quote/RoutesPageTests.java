@@ -15,6 +15,8 @@ import strokewright.access.Role;
 import strokewright.estimate.Operation;
 import strokewright.estimate.Route;
 import strokewright.estimate.TakeOff;
+import strokewright.takeoff.OnThePage;
+import strokewright.takeoff.Situations;
 
 /** Other routes from the take-off on the desk into a quote and back, without a script. */
 class RoutesPageTests extends ServiceTest {
@@ -172,9 +174,7 @@ class RoutesPageTests extends ServiceTest {
         Map<String, String> form = new LinkedHashMap<>();
         form.put("do", action);
         form.put("page", "p");
-        TakeOffTyping.of(takeOff, SmallShop.EN)
-                .stored()
-                .forEach(field -> form.put(field.get(0), field.get(1)));
+        form.putAll(OnThePage.fields(takeOff));
         form.put("/customer", "Harbour Theatre");
         return form;
     }

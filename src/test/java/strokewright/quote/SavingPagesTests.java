@@ -18,6 +18,8 @@ import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
 import strokewright.estimate.TakeOff;
+import strokewright.takeoff.OnThePage;
+import strokewright.takeoff.Situations;
 
 /** From the take-off page into a quote, and from a quote to the page and back. */
 class SavingPagesTests extends ServiceTest {
@@ -161,9 +163,7 @@ class SavingPagesTests extends ServiceTest {
         Map<String, String> form = new LinkedHashMap<>();
         form.put("do", "save");
         form.put("page", page);
-        TakeOffTyping.of(takeOff, SmallShop.EN)
-                .stored()
-                .forEach(field -> form.put(field.get(0), field.get(1)));
+        form.putAll(OnThePage.fields(takeOff));
         form.put("/customer", customer);
         return form;
     }

@@ -16,6 +16,8 @@ import strokewright.estimate.Estimate;
 import strokewright.estimate.Formulas;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Why;
+import strokewright.takeoff.OnThePage;
+import strokewright.takeoff.Situations;
 
 /** Every figure of an item opens to its formula and inputs: of a quote, and of what is typed. */
 class WorkingPageTests extends ServiceTest {
@@ -58,16 +60,14 @@ class WorkingPageTests extends ServiceTest {
     private static void told(String page, Why why) {
         String formula = Formulas.named(why.formula()).orElseThrow().text();
         assertThat(page)
-                .contains(">" + WorkingViews.named(why.figure()) + "</th>")
+                .contains(">" + OnThePage.nameOf(why) + "</th>")
                 .contains(formula.replace("'", "&#39;").replace("<", "&lt;"));
     }
 
     @Test
     void whatIsTypedHasItsWorkingWithoutBeingSaved() {
         Map<String, String> form = new LinkedHashMap<>();
-        TakeOffTyping.of(FRAME, SmallShop.EN)
-                .stored()
-                .forEach(field -> form.put(field.get(0), field.get(1)));
+        form.putAll(OnThePage.fields(FRAME));
         form.put("/parts/p90/name", "Half typed");
         form.put("/parts/p90/operations/o1/type", "dish");
         form.put("/parts/p90/operations/o1/diameterMm", "300");

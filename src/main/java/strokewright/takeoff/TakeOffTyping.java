@@ -1,0 +1,159 @@
+package strokewright.takeoff;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import strokewright.estimate.FromShape;
+import strokewright.estimate.TakeOff;
+import strokewright.web.Numbers;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Types a stored take-off into the page again, so that reading the page gives the same take-off.
+ * Goes along its JSON, whose names the page's fields bear.
+ */
+public final class TakeOffTyping {
+
+    private static final int MM2_IN_DM2_DIGITS = 4;
+    private static final int EVERY_DECIMAL = 400;
+
+    private final Numbers numbers;
+    private final List<Map.Entry<String, String>> fields = new ArrayList<>();
+    private final int decimals;
+    private int row;
+
+    private TakeOffTyping(Numbers numbers, int row, int decimals) {
+        this.numbers = numbers;
+        this.row = row;
+        this.decimals = decimals;
+    }
+
+    public static TypedTakeOff of(TakeOff takeOff, Numbers numbers) {
+        TakeOffTyping typing = new TakeOffTyping(numbers, 0, EVERY_DECIMAL);
+        typing.object("", JsonMapper.shared().valueToTree(takeOff));
+        return TypedTakeOff.of(typing.fields);
+    }
+
+    /**
+     * Parts and assembly lines of a shape, to stand behind the rows that are there. Nobody measures
+     * finer than a hundredth of a millimetre.
+     *
+     * @param highestKey that a row has
+     */
+    static List<Map.Entry<String, String>> of(FromShape shape, Numbers numbers, int highestKey) {
+        TakeOffTyping typing = new TakeOffTyping(numbers, highestKey, 2);
+        JsonNode tree = JsonMapper.shared().valueToTree(shape);
+        typing.any("/parts", "parts", tree.get("parts"));
+        typing.any("/assembly", "operations", tree.get("assembly"));
+        return typing.fields;
+    }
+
+    private void object(String path, JsonNode object) {
+        for (Map.Entry<String, JsonNode> field : object.properties()) {
+            String name = field.getKey();
+            JsonNode value = field.getValue();
+            switch (name) {
+                case "quantities" -> type(path + "/quantities", listed(value));
+                case "fold" -> fold(path + TakeOffReading.FOLD, value);
+                case "leftOut" ->
+                        value.forEach(
+                                code ->
+                                        type(
+                                                LeftOut.field(path, code.asString()),
+                                                code.asString()));
+                case "heldTemplatesMm" -> type(path + "/heldTemplatesMm", radii(value));
+                case "override" -> override(path, value);
+                case "cost" -> cost(path, value);
+                case "areaMm2" ->
+                        type(
+                                path + "/areaMm2",
+                                number(
+                                        new BigDecimal(value.asString())
+                                                .movePointLeft(MM2_IN_DM2_DIGITS),
+                                        decimals + 2));
+                default -> any(path + "/" + name, name, value);
+            }
+        }
+    }
+
+    private void any(String path, String name, JsonNode value) {
+        if (value.isArray()) {
+            for (JsonNode each : value) {
+                object(path + "/" + name.charAt(0) + ++row, each);
+            }
+        } else if (value.isObject()) {
+            object(path, value);
+        } else if (value.isNumber()) {
+            type(
+                    path,
+                    number(
+                            new BigDecimal(value.asString()),
+                            name.equals("amount") ? EVERY_DECIMAL : decimals));
+        } else if (!value.isNull()) {
+            type(path, value.asString());
+        }
+    }
+
+    private void fold(String path, JsonNode fold) {
+        if (!fold.isObject()) {
+            return;
+        }
+        any(path + "/lengthMm", "lengthMm", fold.get("lengthMm"));
+        any(path + "/firstLegMm", "legMm", fold.get("legsMm").get(0));
+        for (int i = 0; i < fold.get("bends").size(); i++) {
+            JsonNode bend = fold.get("bends").get(i);
+            String at = path + "/bends/b" + ++row;
+            any(at + "/openingDeg", "openingDeg", bend.get("openingDeg"));
+            any(at + "/radiusMm", "radiusMm", bend.get("radiusMm"));
+            type(at + "/way", bend.get("way").asString().equals("down") ? "down" : "");
+            any(at + "/legMm", "legMm", fold.get("legsMm").get(i + 1));
+        }
+    }
+
+    private void cost(String path, JsonNode cost) {
+        if (cost.isObject()) {
+            type(path + "/cost", money(cost.get("amount").asString()));
+        }
+    }
+
+    private void override(String path, JsonNode override) {
+        if (override.isObject()) {
+            type(
+                    path + "/overrideMinutes",
+                    number(new BigDecimal(override.get("minutes").asString()), EVERY_DECIMAL));
+            type(path + "/overrideReason", override.get("reason").asString());
+        }
+    }
+
+    private String number(BigDecimal value, int decimalsOfIt) {
+        return numbers.typed(
+                value.scale() > decimalsOfIt
+                        ? value.setScale(decimalsOfIt, RoundingMode.HALF_UP)
+                        : value);
+    }
+
+    /** With the decimals that it has. */
+    private String money(String amount) {
+        BigDecimal value = new BigDecimal(amount);
+        return numbers.show(value, value.scale());
+    }
+
+    private String radii(JsonNode radiiMm) {
+        List<String> texts = new ArrayList<>();
+        radiiMm.forEach(r -> texts.add(number(new BigDecimal(r.asString()), EVERY_DECIMAL)));
+        return String.join("; ", texts);
+    }
+
+    private static String listed(JsonNode numbers) {
+        List<String> texts = new ArrayList<>();
+        numbers.forEach(each -> texts.add(each.asString()));
+        return String.join(", ", texts);
+    }
+
+    private void type(String path, String text) {
+        fields.add(Map.entry(path, text));
+    }
+}
