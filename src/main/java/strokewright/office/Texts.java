@@ -16,6 +16,34 @@ final class Texts {
         return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0;
     }
 
+    /**
+     * As separated values have it: with an apostrophe in front of what a spreadsheet program would
+     * take for a formula, and of what {@link #unguarded} would otherwise take one away from.
+     */
+    static String guarded(String text) {
+        return looksLikeFormula(withoutApostrophes(text)) ? "'" + text : text;
+    }
+
+    /** The text that {@link #guarded} was given. */
+    static String unguarded(String text) {
+        return text.startsWith("'") && looksLikeFormula(withoutApostrophes(text))
+                ? text.substring(1)
+                : text;
+    }
+
+    private static String withoutApostrophes(String text) {
+        int begin = 0;
+        while (begin < text.length() && text.charAt(begin) == '\'') {
+            begin++;
+        }
+        return text.substring(begin);
+    }
+
+    /** Characters that no text of people has and no database stores. */
+    static boolean isForeign(char c) {
+        return c < ' ' && c != '\t' && c != '\r' && c != '\n' || c == 0x7f || c >= 0xfffe;
+    }
+
     static String fitting(String text) {
         return text.length() <= LONGEST_IN_A_CELL ? text : text.substring(0, LONGEST_IN_A_CELL);
     }

@@ -1,6 +1,6 @@
 /**
- * Writes office files: workbooks as sheets of cells, papers from a template; the only user of the
- * libraries for workbooks and PDF. Knows no feature.
+ * Office files: tables read from and written to csv and workbooks, workbooks as sheets of cells,
+ * papers from a template; the only user of the libraries for workbooks and PDF. Knows no feature.
  */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked
