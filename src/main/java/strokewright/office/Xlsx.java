@@ -11,7 +11,6 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
-import org.apache.commons.compress.archivers.zip.Zip64Mode;
 import org.apache.poi.ss.usermodel.BorderStyle;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
@@ -34,7 +33,6 @@ public final class Xlsx {
 
     public static final String MEDIA_TYPE = Workbook.XLSX;
 
-    private static final int ROWS_IN_MEMORY = 100;
     private static final int MOST_ROWS = 1_048_576;
     private static final int CHARACTER = 256;
 
@@ -53,9 +51,7 @@ public final class Xlsx {
             String sheetName,
             List<Column> columns,
             Iterator<List<Value>> rows) {
-        try (SXSSFWorkbook book = new SXSSFWorkbook(ROWS_IN_MEMORY)) {
-            book.setCompressTempFiles(true);
-            book.setZip64Mode(Zip64Mode.AsNeeded); // not every program reads it where it is not
+        try (SXSSFWorkbook book = new StreamedWorkbook()) {
             book.getXSSFWorkbook().getProperties().getCoreProperties().setTitle(title);
             SXSSFSheet sheet = book.createSheet(Texts.sheetName(sheetName));
             Dress[] dresses = columns.stream().map(c -> new Dress(book, c)).toArray(Dress[]::new);
