@@ -25,5 +25,5 @@ public record Limits(
 
     /** For tables that people keep and send in. */
     public static final Limits IMPORT =
-            new Limits(10 << 20, 20_000, 256, 400_000, 2_000, 8_000_000, 1_000, 100L << 20);
+            new Limits(10 << 20, 20_000, 256, 400_000, 5_000, 8_000_000, 1_000, 100L << 20);
 }

@@ -55,7 +55,7 @@ final class HostileFiles {
                                                 "A",
                                                 120L << 20,
                                                 "</t></is></c></row></sheetData></worksheet>")),
-                        "more than 2000 characters"),
+                        "more than 5000 characters"),
                 xlsx(
                         "an attribute of 120 MB",
                         () -> sheetPart(Parts.repeated("<worksheet a=\"", "A", 120L << 20, "\"/>")),
@@ -292,7 +292,7 @@ final class HostileFiles {
                 csv(
                         "a line of 10 MB without a separator",
                         () -> text("a".repeat(10 << 20)),
-                        "2000 characters"),
+                        "5000 characters"),
                 csv("a line of 5 million fields", () -> text("a,".repeat(5 << 20)), "256 columns"),
                 csv("half a million lines", () -> text("a,b,c\n".repeat(500_000)), "too many rows"),
                 csv(
