@@ -39,7 +39,10 @@ public final class OpenedPdf implements AutoCloseable {
         return document.getNumberOfPages();
     }
 
-    /** Of all pages, in the order in which it was written: no sorting by place. */
+    /**
+     * Of all pages, in the order in which it was written: no sorting by place. Spaces of every kind
+     * are plain ones.
+     */
     public String text() {
         return text(1, pages());
     }
@@ -56,7 +59,9 @@ public final class OpenedPdf implements AutoCloseable {
             PDFTextStripper reading = new PDFTextStripper();
             reading.setStartPage(first);
             reading.setEndPage(last);
-            return reading.getText(document).replace("\r", "");
+            return reading.getText(document)
+                    .replace("\r", "")
+                    .replaceAll("[\u00a0\u2002\u202f]", " ");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

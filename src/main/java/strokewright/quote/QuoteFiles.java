@@ -16,10 +16,12 @@ import strokewright.shopbook.ShopBooks;
 class QuoteFiles {
 
     private final ShopBooks books;
+    private final Letterheads letterheads;
     private final Clock clock;
 
-    QuoteFiles(ShopBooks books, Clock clock) {
+    QuoteFiles(ShopBooks books, Letterheads letterheads, Clock clock) {
         this.books = books;
+        this.letterheads = letterheads;
         this.clock = clock;
     }
 
@@ -39,7 +41,14 @@ class QuoteFiles {
         return file(
                 quote.fileName() + ".pdf",
                 Pdf.TYPE,
-                QuotePaper.of(quote, SignedIn.current().shopName()));
+                QuotePaper.of(quote, stationery(), books.edition(quote.shopBookEdition())));
+    }
+
+    private Stationery stationery() {
+        return new Stationery(
+                SignedIn.current().shopName(),
+                letterheads.get().letterhead(),
+                letterheads.logo().orElse(null));
     }
 
     private static ResponseEntity<byte[]> file(String name, String type, byte[] content) {

@@ -1,37 +1,39 @@
 package strokewright.quote;
 
-import java.math.BigDecimal;
-import java.text.NumberFormat;
-import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook;
 import strokewright.office.Paper;
 import strokewright.office.Pdf;
-import strokewright.quantity.Money;
 
 /**
  * The customer's copy of a revision on paper. It is made of what the customer may know: quantities,
- * prices, terms and the words about them, and of nothing else of the estimate.
+ * prices, terms and what is done for them, and of nothing else of the estimate.
  */
 final class QuotePaper {
 
     private static final String NO_PRICE = "no price";
 
     private final QuoteDocument quote;
-    private final Locale locale;
+    private final Stationery stationery;
+    private final PaperTerms terms;
+    private final Scope scope;
 
-    private QuotePaper(QuoteDocument quote, Locale locale) {
+    private QuotePaper(QuoteDocument quote, Stationery stationery, ShopBook book) {
         this.quote = quote;
-        this.locale = locale;
+        this.stationery = stationery;
+        this.terms = new PaperTerms(quote, stationery, book);
+        this.scope = new Scope(stationery, book);
     }
 
-    static byte[] of(QuoteDocument quote, String shop) {
-        QuotePaper made = new QuotePaper(quote, Locale.UK);
-        return Pdf.of("quote", made.paper(shop), made.view());
+    /**
+     * @param edition of the shop book that the revision was priced with
+     */
+    static byte[] of(QuoteDocument quote, Stationery stationery, ShopBook edition) {
+        QuotePaper made = new QuotePaper(quote, stationery, quote.pricedWith(edition));
+        return Pdf.of("quote", made.paper(), made.view());
     }
 
     /** What the template shows, in words and figures as they stand on the page. */
@@ -40,32 +42,73 @@ final class QuotePaper {
             List<Line> items,
             List<Line> options,
             @Nullable Sums sums,
-            @Nullable String refusal) {}
+            @Nullable String refusal,
+            List<Paper.Field> terms,
+            List<Included> included,
+            List<String> assumptions,
+            List<String> exclusions,
+            List<String> remarks,
+            List<String> conditions) {}
 
+    /**
+     * @param mainNote beside the quantity that counts, where there are several
+     */
     record Line(int position, String title, String mainNote, List<Priced> quantities) {}
 
     record Priced(String quantity, String each, String all, boolean main) {}
 
-    record Sums(String net, String taxLabel, String tax, String withTax) {}
+    record Sums(String net, String taxLabel, String tax, String withTax) {
 
-    private Paper paper(String shop) {
-        List<String> addressee = new ArrayList<>(List.of(quote.customer().name()));
-        if (quote.customer().address() != null) {
-            quote.customer().address().lines().map(String::strip).forEach(addressee::add);
+        static Sums of(QuoteDocument.Total total, String taxLabel, Stationery stationery) {
+            return new Sums(
+                    stationery.amount(total.net()),
+                    taxLabel,
+                    stationery.amount(total.tax()),
+                    stationery.amount(total.withTax()));
         }
+    }
+
+    /** What is done of one item. */
+    record Included(int position, String title, List<String> lines) {}
+
+    private Paper paper() {
         return new Paper(
-                Paper.Size.A4,
+                stationery.size(),
                 "Quote",
                 quote.number(),
                 String.valueOf(quote.revision()),
-                date(quote.date()),
+                stationery.date(quote.date()),
                 quote.title(),
                 quote.createdBy(),
                 quote.approvedBy() == null ? "" : quote.approvedBy(),
-                new Paper.Sender(shop, List.of(), List.of(), List.of(), null),
-                addressee,
-                List.of(),
-                quote.state() == State.DRAFT ? "DRAFT" : null);
+                stationery.sender(),
+                addressee(quote, quote.customer().address()),
+                terms.references(),
+                stamp());
+    }
+
+    /**
+     * Name, contact and address, line by line.
+     *
+     * @param address with line ends
+     */
+    static List<String> addressee(QuoteDocument quote, @Nullable String address) {
+        List<String> lines = new ArrayList<>(List.of(quote.customer().name()));
+        if (quote.contact() != null) {
+            lines.add(quote.contact());
+        }
+        lines.addAll(Stationery.lines(address));
+        return lines;
+    }
+
+    private @Nullable String stamp() {
+        if (quote.replacedBy() != null) {
+            return "REPLACED BY REVISION " + quote.replacedBy();
+        }
+        return switch (quote.state()) {
+            case DRAFT, LAPSED, WITHDRAWN -> quote.state().name();
+            case ISSUED, ACCEPTED, DECLINED -> null;
+        };
     }
 
     private View view() {
@@ -73,14 +116,23 @@ final class QuotePaper {
                 quote.total().net().currency().getCurrencyCode(),
                 lines(false),
                 lines(true),
-                quote.items().stream().allMatch(i -> i.option() || i.estimate().feasible())
-                        ? new Sums(
-                                amount(quote.total().net()),
-                                "Tax",
-                                amount(quote.total().tax()),
-                                amount(quote.total().withTax()))
-                        : null,
-                quote.feasible() ? null : "No offer: something here cannot be made as described.");
+                hasTotal() ? Sums.of(quote.total(), terms.taxLabel(), stationery) : null,
+                quote.feasible() ? null : "No offer: something here cannot be made as described.",
+                terms.ofQuote(),
+                quote.items().stream()
+                        .filter(item -> item.estimate().feasible())
+                        .map(item -> new Included(item.position(), item.title(), scope.of(item)))
+                        .toList(),
+                quote.terms().assumptions(),
+                quote.terms().exclusions(),
+                Stationery.lines(quote.terms().remarks()),
+                Stationery.lines(stationery.letterhead().conditions()));
+    }
+
+    private boolean hasTotal() {
+        Stream<PricedItem> firm = quote.items().stream().filter(item -> !item.option());
+        return quote.items().stream().anyMatch(item -> !item.option())
+                && firm.allMatch(item -> item.estimate().feasible());
     }
 
     private List<Line> lines(boolean option) {
@@ -98,36 +150,18 @@ final class QuotePaper {
 
     /** What cannot be made has no price. */
     private List<Priced> priced(PricedItem item) {
+        int main = item.takeOff().mainQuantity();
         if (!item.estimate().feasible()) {
-            return List.of(
-                    new Priced(whole(item.takeOff().mainQuantity()), NO_PRICE, NO_PRICE, true));
+            return List.of(new Priced(stationery.whole(main), NO_PRICE, NO_PRICE, true));
         }
         return item.estimate().quantities().stream()
                 .map(
                         q ->
                                 new Priced(
-                                        whole(q.quantity()),
-                                        amount(q.priceEach()),
-                                        amount(q.price().offer()),
-                                        q.quantity() == item.takeOff().mainQuantity()))
+                                        stationery.whole(q.quantity()),
+                                        stationery.amount(q.priceEach()),
+                                        stationery.amount(q.price().offer()),
+                                        q.quantity() == main))
                 .toList();
-    }
-
-    private String date(LocalDate date) {
-        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                .withLocale(locale)
-                .format(date);
-    }
-
-    private String amount(Money money) {
-        BigDecimal amount = money.amount();
-        NumberFormat format = NumberFormat.getNumberInstance(locale);
-        format.setMinimumFractionDigits(amount.scale());
-        format.setMaximumFractionDigits(amount.scale());
-        return format.format(amount);
-    }
-
-    private String whole(int number) {
-        return NumberFormat.getIntegerInstance(locale).format(number);
     }
 }

@@ -12,8 +12,12 @@ import static strokewright.takeoff.Situations.surchargeBook;
 import static strokewright.takeoff.Situations.takeOffs;
 import static strokewright.takeoff.Situations.tooThick;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.text.Normalizer;
 import java.text.NumberFormat;
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +25,7 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import strokewright.OpenedPdf;
 import strokewright.estimate.Estimate.ForQuantity;
@@ -31,6 +36,7 @@ import strokewright.quantity.Money;
 class QuotePaperTest {
 
     private static final String SHOP = "Quillmoor Sheet & Form";
+    private static final Stationery PLAIN = new Stationery(SHOP, Letterhead.unsaid(), null);
 
     @Test
     void showsTheDataFieldsOfItsTitleBlockAndWhomItIsFor() {
@@ -74,7 +80,7 @@ class QuotePaperTest {
                 }
                 assertThat(text)
                         .contains("Total before tax " + shown(quote.total().net()))
-                        .contains("Tax " + shown(quote.total().tax()))
+                        .contains("Tax, 19 % " + shown(quote.total().tax()))
                         .contains("Total with tax " + shown(quote.total().withTax()));
             }
         }
@@ -190,6 +196,160 @@ class QuotePaperTest {
         }
     }
 
+    @Test
+    void saysItsTermsWhatItRestsOnAndWhatIsInItAndWhatIsNot() {
+        Terms terms =
+                new Terms(
+                        LocalDate.of(2026, 4, 1),
+                        "Inquiry 4711/26",
+                        null,
+                        new Payment(
+                                30,
+                                2.5,
+                                10,
+                                5.0,
+                                List.of(
+                                        new Payment.Stage("with the order", 40.0),
+                                        new Payment.Stage("on delivery", 60.0))),
+                        15,
+                        new Delivery(Delivery.Kind.DELIVERED, "Stage door\nQuay Road 6"),
+                        "Fixing; you provide a scaffold.",
+                        List.of("The drawing is to scale."),
+                        List.of("Paint.", "Electrical parts."),
+                        "Aluminium as of 2 March",
+                        "The template stays with you.");
+        QuoteDocument quote =
+                with(quote(surchargeBook(), roundFrame()), terms, "Ms Imogen Holloway", null);
+
+        assertThat(text(quote))
+                .contains(
+                        "Harbour Theatre Workshop\nMs Imogen Holloway\nQuay Road 4",
+                        "Your reference\nInquiry 4711/26",
+                        "Valid until 1 Apr 2026",
+                        "Lead time 15 working days from your order",
+                        "Delivery Delivered: Stage door, Quay Road 6",
+                        "Work on site Fixing; you provide a scaffold.",
+                        "Payment within 30 days of the invoice; 2.5 % off when paid within 10"
+                                + " days; trade discount 5 %;",
+                        "60 % on delivery",
+                        "Metal price Aluminium as of 2 March",
+                        "The prices rest on\n– The drawing is to scale.",
+                        "Included\n1. Round sign frame",
+                        "Rim: Aluminium, soft, 2 mm, supplied by us; visible surface",
+                        "Clip (3 each): Low-carbon steel, 1.5 mm",
+                        "Work: Guillotine cut, Curve an edge, Smooth, Bend, TIG weld",
+                        "Bought in: Powder coat, =Hinge pair.",
+                        "Priced from a drawing.",
+                        "Not included\n– Paint.\n– Electrical parts.",
+                        "Remarks\nThe template stays with you.",
+                        "It says nothing about strength");
+    }
+
+    @Test
+    void carriesTheLetterheadAndWritesFiguresAsItDoes() throws IOException {
+        Letterhead letterhead =
+                new Letterhead(
+                        "Quillmoor Sheet & Form, Ltd.",
+                        "Mill Lane 2\n4711 Quillmoor",
+                        "+49 30 0000",
+                        "office@quillmoor.example",
+                        null,
+                        "QM 123",
+                        List.of("Moor Bank", "Account 12345"),
+                        Letterhead.Paper.LETTER,
+                        "de-DE",
+                        14,
+                        null,
+                        List.of(),
+                        List.of(),
+                        "Goods stay ours until they are paid.",
+                        null);
+        QuoteDocument quote = asOf(quote(surchargeBook(), roundFrame()), State.DRAFT);
+        try (OpenedPdf opened =
+                new OpenedPdf(
+                        QuotePaper.of(
+                                quote,
+                                new Stationery(SHOP, letterhead, Letterheads.Logo.of(logo())),
+                                surchargeBook()))) {
+            assertThat(opened.sizes()).containsOnly("216 x 279");
+            assertThat(opened.pictures()).isEqualTo(1);
+            assertThat(opened.author()).isEqualTo("Quillmoor Sheet & Form, Ltd.");
+            assertThat(opened.text())
+                    .contains(
+                            "Quillmoor Sheet & Form, Ltd. · Mill Lane 2 · 4711 Quillmoor",
+                            "Tel. +49 30 0000",
+                            "office@quillmoor.example",
+                            "Tax no. QM 123 · Moor Bank · Account 12345",
+                            "Date\n02.03.2026",
+                            "12 309,54 3.714,48",
+                            "Tax, 19 %",
+                            "Valid until 14 days from issue",
+                            "Conditions\nGoods stay ours until they are paid.");
+        }
+    }
+
+    @Test
+    void whatIsNoLongerOfferedIsStampedOnEveryPage() {
+        QuoteDocument issued = quote(surchargeBook(), roundFrame());
+        assertThat(text(asOf(issued, State.WITHDRAWN))).contains("WITHDRAWN");
+        assertThat(text(asOf(issued, State.LAPSED))).contains("LAPSED");
+        try (OpenedPdf opened = opened(with(issued, Terms.UNSAID, null, 3))) {
+            for (int page = 1; page <= opened.pages(); page++) {
+                assertThat(opened.text(page)).contains("REPLACED BY REVISION 3");
+            }
+        }
+    }
+
+    @Test
+    void whereNoTaxIsChargedItSaysWhy() {
+        TaxRule rule = new TaxRule(TaxRule.Kind.REVERSE_CHARGE, null, "Paragraph 13b.");
+        Terms terms =
+                new Terms(
+                        null,
+                        null,
+                        rule,
+                        Payment.UNSAID,
+                        null,
+                        null,
+                        null,
+                        List.of(),
+                        List.of(),
+                        null,
+                        null);
+        assertThat(text(with(quote(surchargeBook(), bowl()), terms, null, null)))
+                .contains("Tax Reverse charge: the customer owes the tax. Paragraph 13b.")
+                .doesNotContain("19");
+    }
+
+    private static byte[] logo() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ImageIO.write(new BufferedImage(300, 100, BufferedImage.TYPE_INT_ARGB), "png", out);
+        return out.toByteArray();
+    }
+
+    private static QuoteDocument with(
+            QuoteDocument quote, Terms terms, String contact, Integer replacedBy) {
+        return new QuoteDocument(
+                quote.number(),
+                quote.revision(),
+                quote.state(),
+                quote.date(),
+                quote.title(),
+                quote.customer(),
+                quote.createdBy(),
+                quote.approvedBy(),
+                quote.shopBookEdition(),
+                quote.methodVersion(),
+                quote.feasible(),
+                quote.items(),
+                quote.total(),
+                contact,
+                terms,
+                quote.outcome(),
+                quote.decidedBy(),
+                replacedBy);
+    }
+
     private static QuoteDocument many(QuoteDocument quote, int items, State state) {
         PricedItem item = quote.items().get(0);
         QuoteDocument all =
@@ -278,6 +438,6 @@ class QuotePaperTest {
     }
 
     private static OpenedPdf opened(QuoteDocument quote) {
-        return new OpenedPdf(QuotePaper.of(quote, SHOP));
+        return new OpenedPdf(QuotePaper.of(quote, PLAIN, surchargeBook()));
     }
 }

@@ -1,0 +1,102 @@
+package strokewright.quote;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.estimate.TakeOff.ExtraKind;
+import strokewright.takeoff.Work;
+
+/** What a customer gets for the price of an item: metal, work, what is bought, what it rests on. */
+final class Scope {
+
+    private final Stationery stationery;
+    private final ShopBook book;
+
+    Scope(Stationery stationery, ShopBook book) {
+        this.stationery = stationery;
+        this.book = book;
+    }
+
+    List<String> of(PricedItem item) {
+        TakeOff takeOff = item.takeOff();
+        List<String> lines = new ArrayList<>();
+        takeOff.parts().forEach(part -> lines.add(part(part)));
+        work(item.estimate()).ifPresent(lines::add);
+        bought(takeOff).ifPresent(lines::add);
+        lines.add("Priced from " + information(takeOff.information()) + ".");
+        return lines;
+    }
+
+    private String part(TakeOff.Part part) {
+        String metal =
+                book.grade(part.grade())
+                        .map(ShopBook.Grade::name)
+                        .orElse(String.valueOf(part.grade()));
+        return "%s%s: %s, %s\u00a0mm, %s; %s, %s, tolerances ISO\u00a02768-%s."
+                .formatted(
+                        part.name(),
+                        part.perAssembly() == 1
+                                ? ""
+                                : " (" + stationery.whole(part.perAssembly()) + " each)",
+                        metal,
+                        stationery.number(Objects.requireNonNullElse(part.thicknessMm(), 0.0)),
+                        switch (part.supply()) {
+                            case SHOP -> "supplied by us";
+                            case CUSTOMER -> "supplied by you";
+                        },
+                        switch (part.surface()) {
+                            case VISIBLE -> "visible surface";
+                            case HIDDEN -> "surface not visible";
+                        },
+                        switch (part.edge()) {
+                            case DRESSED -> "edges dressed";
+                            case SHEARED -> "edges as sheared";
+                        },
+                        part.tolerance().name().toLowerCase(Locale.ROOT));
+    }
+
+    /** The lines that somebody typed; what rules propose beside them is the shop's own routine. */
+    private static Optional<String> work(Estimate estimate) {
+        String named =
+                estimate.operations().stream()
+                        .filter(line -> line.proposal() == null)
+                        .map(Scope::name)
+                        .distinct()
+                        .collect(Collectors.joining(", "));
+        return named.isEmpty() ? Optional.empty() : Optional.of("Work: " + named + ".");
+    }
+
+    private static String name(Estimate.Line line) {
+        return line.standard() != null
+                ? line.standard()
+                : Work.of(line.type()).map(Work::label).orElse(line.type());
+    }
+
+    private static Optional<String> bought(TakeOff takeOff) {
+        String named =
+                takeOff.extras().stream()
+                        .filter(extra -> extra.kind() == ExtraKind.BOUGHT_OUT)
+                        .map(extra -> String.valueOf(extra.name()))
+                        .distinct()
+                        .collect(Collectors.joining(", "));
+        return named.isEmpty() ? Optional.empty() : Optional.of("Bought in: " + named + ".");
+    }
+
+    private static String information(TakeOff.Information information) {
+        return switch (information) {
+            case PHONE -> "what was said on the telephone";
+            case SKETCH -> "a sketch";
+            case PHOTO -> "a photograph";
+            case DRAWING -> "a drawing";
+            case DRAWING_AND_TEMPLATE -> "a drawing and a template";
+            case OLD_PART -> "an old part";
+            case REPEAT -> "an earlier order";
+        };
+    }
+}
