@@ -53,6 +53,7 @@ final class Quantity {
     private final List<Input> run = new ArrayList<>();
     private final List<Input> reserve = new ArrayList<>();
     private final Term.Sum terms = new Term.Sum();
+    private final Map<WorkStep, WorkStep> steps = new LinkedHashMap<>();
     private final List<MarketPrice.LeastCharge> leastCharges = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
@@ -232,6 +233,38 @@ final class Quantity {
                 working);
     }
 
+    /** What is done, in the order of the take-off, tool changes first. */
+    List<WorkStep> steps() {
+        chargeAll();
+        return List.copyOf(steps.values());
+    }
+
+    /** Minutes at the work centre and of people, added to the step that is so called. */
+    private void step(
+            @Nullable Worked line,
+            String kind,
+            String centre,
+            double setupElapsed,
+            double setupMinutes,
+            double runElapsed,
+            double runMinutes) {
+        WorkStep named =
+                new WorkStep(
+                        line == null ? null : line.line().part(),
+                        line == null ? 0 : line.line().position(),
+                        kind,
+                        line == null ? null : line.family(),
+                        centre,
+                        0,
+                        0,
+                        0,
+                        0);
+        steps.merge(
+                named,
+                named.plus(setupElapsed, setupMinutes, runElapsed, runMinutes),
+                (before, more) -> before.plus(setupElapsed, setupMinutes, runElapsed, runMinutes));
+    }
+
     /** What a price each that the market pays leaves. */
     AtMarketPrice at(BigDecimal priceEach) {
         chargeAll();
@@ -297,11 +330,13 @@ final class Quantity {
                                             "furtherRoundMinutes",
                                             "a further round",
                                             Round::furtherMounts));
-            setUp(
-                    "tool changes",
-                    standardMinutes("toolChangeMinutes", mounts, rates.machineAllowance()),
-                    1,
-                    centre);
+            double changing =
+                    setUp(
+                            "tool changes",
+                            standardMinutes("toolChangeMinutes", mounts, rates.machineAllowance()),
+                            1,
+                            centre);
+            step(null, WorkStep.TOOL_CHANGES, centre, changing, changing, 0, 0);
         }
         if (passing.pickUpMinutes() > 0) {
             double elapsed =
@@ -315,6 +350,7 @@ final class Quantity {
                             pickUps(passing.pickedUp(), Round::pickUpPersonMinutes),
                             rates.machineAllowance());
             run.add(computed("pick-ups at tool changes", persons, "min"));
+            step(null, WorkStep.TOOL_CHANGES, centre, 0, 0, elapsed, persons);
             Charge charge = charges.get(centre);
             charge.machineMinutes += elapsed;
             charge.labourMinutes += persons;
@@ -387,6 +423,7 @@ final class Quantity {
                                 computed("practice", practised(line.perAssembly(), worked), ""),
                                 allowance));
         run.add(computed(name, runElapsed * people, "min"));
+        step(line, kind(line), centre, elapsed, elapsed * people, runElapsed, runElapsed * people);
         Charge charge = charges.get(centre);
         charge.add(runElapsed, people);
         elapsed += runElapsed;
@@ -440,8 +477,11 @@ final class Quantity {
         if (line.line().override() != null) {
             return null;
         }
-        String kind = line.standard() == null ? line.line().type() : line.standard().name();
-        return book.learned(kind, line.family()).orElse(null);
+        return book.learned(kind(line), line.family()).orElse(null);
+    }
+
+    private static String kind(Worked line) {
+        return line.standard() == null ? line.line().type() : line.standard().name();
     }
 
     /** What finished jobs taught about this kind of work; the estimator's own minutes stand. */
@@ -492,15 +532,17 @@ final class Quantity {
             return;
         }
         String name = name(line);
+        double setup = 0;
         if (standard.setupMinutes() > 0) {
-            setUp(
-                    name + " " + what,
-                    standardMinutes(
-                            name + "." + what + "SetupMinutes",
-                            standard.setupMinutes(),
-                            rates.benchAllowance()),
-                    standard.people(),
-                    standard.workCentre());
+            setup =
+                    setUp(
+                            name + " " + what,
+                            standardMinutes(
+                                    name + "." + what + "SetupMinutes",
+                                    standard.setupMinutes(),
+                                    rates.benchAllowance()),
+                            standard.people(),
+                            standard.workCentre());
         }
         double elapsed =
                 standardMinutes(
@@ -509,6 +551,14 @@ final class Quantity {
                         rates.benchAllowance());
         int people = standard.people();
         run.add(computed(name + " " + what, elapsed * people, "min"));
+        step(
+                line,
+                standard.name(),
+                standard.workCentre(),
+                setup,
+                setup * people,
+                elapsed,
+                elapsed * people);
         Charge charge = charges.get(standard.workCentre());
         charge.add(elapsed, people);
         double one = STANDARD_MINUTES.apply(pieces, rates.benchAllowance().value());

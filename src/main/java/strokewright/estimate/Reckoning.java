@@ -73,6 +73,16 @@ public final class Reckoning {
     }
 
     /**
+     * What is done for so many, as people book their time on it; their person-minutes and the
+     * reserve together are the planned hours.
+     *
+     * @param quantity 1 to 100,000
+     */
+    public List<WorkStep> steps(int quantity) {
+        return quantity(quantity).steps();
+    }
+
+    /**
      * What a price that the market pays leaves.
      *
      * @param quantity 1 to 100,000
