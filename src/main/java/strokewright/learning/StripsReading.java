@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -78,7 +76,9 @@ final class StripsReading {
                 value(
                         at + "/thicknessMm",
                         strip.thicknessMm(),
-                        text -> numbers.thicknessMm(text, StripsReading::gauge, null)),
+                        text ->
+                                numbers.thicknessMm(
+                                        text, Gauge::inTable, gaugeTable(strip.grade()))),
                 sense(strip.sense()),
                 value(at + "/lengthMm", strip.lengthMm(), numbers::lengthMm),
                 value(at + "/heightMm", strip.heightMm(), numbers::lengthMm),
@@ -144,8 +144,10 @@ final class StripsReading {
         return rowOf.getOrDefault(row, row) + pointer.substring(row.length());
     }
 
-    private static OptionalDouble gauge(String table, int gauge) {
-        return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
+    private @Nullable String gaugeTable(String grade) {
+        return book.grade(blankToNull(grade))
+                .map(g -> Gauge.tableOf(g.family(), g.code(), String.valueOf(g.name())))
+                .orElse(null);
     }
 
     private static @Nullable String blankToNull(String text) {

@@ -1,6 +1,9 @@
 package strokewright.sheet;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Thickness of a sheet gauge. A gauge is another thickness in every metal, so the table goes with
@@ -9,9 +12,8 @@ import java.util.OptionalDouble;
  * <p>Rules: manufacturers' standard steel {@code t = w / 41.82} in, with the nominal weight w of
  * the gauge in lb/ft²; galvanised {@code t = (w + 0.15625) / 41.82}; stainless (US standard gauge)
  * {@code t = w / 40}; aluminium, copper and brass (B&amp;S, the American wire gauge) {@code t =
- * 0.005 · 92^((36 − g)/39)}. The rule of 41.82 lb/ft² per inch and the gauges 10, 16, 18, 20 and 21
- * were seen in published gauge charts; the rest is quoted from memory of ASTM A480, ASTM A653 and
- * Machinery's Handbook, with which the rules agree.
+ * 0.005 · 92^((36 − g)/39)}. Weights, and stainless, are those of 15 U.S.C. § 206; the other rules
+ * give the figures of published gauge charts, gauge by gauge, to their last digit.
  *
  * <p>As in the printed tables the inches are rounded to four decimals.
  */
@@ -22,7 +24,13 @@ public enum Gauge {
             return weight(gauge) / 41.82;
         }
     },
+    /** Its charts begin at gauge 8. */
     GALVANISED {
+        @Override
+        int thickest() {
+            return 8;
+        }
+
         @Override
         double inches(int gauge) {
             return (weight(gauge) + 0.15625) / 41.82;
@@ -42,25 +50,60 @@ public enum Gauge {
     };
 
     /** Lowest number, thickest sheet. */
-    public static final int THICKEST = 10;
+    public static final int THICKEST = 3;
 
     /** Highest number, thinnest sheet. */
-    public static final int THINNEST = 24;
+    public static final int THINNEST = 30;
 
     private static final double MM_PER_INCH = 25.4;
 
-    /** Nominal weight of gauge 10, 11, … 24 in lb/ft². */
+    /** Zinc, or zinc with iron, aluminium or magnesium, as EN 10346 has it in a steel's name. */
+    private static final Pattern COATED =
+            Pattern.compile("\\+(?:z|zf|za|zm|az)\\d*\\b|galvani[sz]ed|\\bgalv\\b");
+
+    /** Nominal weight of gauge 3, 4, … 30 in lb/ft², 15 U.S.C. § 206. */
     private static final double[] WEIGHTS = {
-        5.625, 5.0, 4.375, 3.75, 3.125, 2.8125, 2.5, 2.25, 2.0, 1.75, 1.5, 1.375, 1.25, 1.125, 1.0
+        10, 9.375, 8.75, 8.125, 7.5, 6.875, 6.25, 5.625, 5.0, 4.375, 3.75, 3.125, 2.8125, 2.5, 2.25,
+        2.0, 1.75, 1.5, 1.375, 1.25, 1.125, 1.0, 0.875, 0.75, 0.6875, 0.625, 0.5625, 0.5
     };
 
     abstract double inches(int gauge);
 
-    /** In mm; empty outside {@link #THICKEST} to {@link #THINNEST}. */
+    int thickest() {
+        return THICKEST;
+    }
+
+    /** In mm; empty where the table has no such gauge. */
     public OptionalDouble thicknessMm(int gauge) {
-        return gauge >= THICKEST && gauge <= THINNEST
+        return gauge >= thickest() && gauge <= THINNEST
                 ? OptionalDouble.of(Math.round(inches(gauge) * 1e4) / 1e4 * MM_PER_INCH)
                 : OptionalDouble.empty();
+    }
+
+    /** In mm, by the name of a table; empty where it has no such gauge. */
+    public static OptionalDouble inTable(String table, int gauge) {
+        return valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
+    }
+
+    /**
+     * The table that a bare gauge of a grade is read by: coated steel by its name or code.
+     *
+     * @param family of metal in the shop book
+     * @return null where none goes by gauge, like zinc, whose gauge is one of its own
+     */
+    public static @Nullable String tableOf(@Nullable String family, String code, String name) {
+        String of = String.valueOf(family).toLowerCase(Locale.ROOT);
+        if (of.startsWith("stainless")) {
+            return "stainless";
+        }
+        if (of.startsWith("aluminium") || of.startsWith("copper") || of.startsWith("brass")) {
+            return "aluminium";
+        }
+        if (!of.contains("steel")) {
+            return null;
+        }
+        String said = (of + " " + code + " " + name).toLowerCase(Locale.ROOT);
+        return COATED.matcher(said).find() ? "galvanised" : "steel";
     }
 
     private static double weight(int gauge) {

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import strokewright.sheet.Gauge;
@@ -132,7 +131,7 @@ sealed interface Kind {
                         case PLAIN -> numbers.number(typed);
                         case WHOLE -> numbers.whole(typed);
                         case LENGTH -> numbers.lengthMm(typed);
-                        case THICKNESS -> numbers.thicknessMm(typed, Figure::gauge, null);
+                        case THICKNESS -> numbers.thicknessMm(typed, Gauge::inTable, null);
                     };
             if (read.fault() != null) {
                 return Kept.unread(typed, read.fault());
@@ -179,10 +178,6 @@ sealed interface Kind {
                 case WHOLE -> "numeric";
                 case LENGTH, THICKNESS -> "text"; // units are typed with it
             };
-        }
-
-        private static OptionalDouble gauge(String table, int gauge) {
-            return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
         }
     }
 

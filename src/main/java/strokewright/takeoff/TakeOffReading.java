@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -497,24 +496,10 @@ public final class TakeOffReading {
     /** A gauge number without a table is one of the grade's. */
     static Reading thickness(String typed, @Nullable String grade, ShopBook book, Numbers numbers) {
         String table =
-                book.grade(grade).map(g -> gaugeTable(String.valueOf(g.family()))).orElse(null);
-        return numbers.thicknessMm(typed, TakeOffReading::gauge, table);
-    }
-
-    static OptionalDouble gauge(String table, int gauge) {
-        return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
-    }
-
-    /** Steel may be coated or not, so its table has to be named; the others follow the family. */
-    private static @Nullable String gaugeTable(String family) {
-        if (family.startsWith("stainless")) {
-            return "stainless";
-        }
-        boolean nonFerrous =
-                family.startsWith("aluminium")
-                        || family.startsWith("copper")
-                        || family.startsWith("brass");
-        return nonFerrous ? "aluminium" : null;
+                book.grade(grade)
+                        .map(g -> Gauge.tableOf(g.family(), g.code(), String.valueOf(g.name())))
+                        .orElse(null);
+        return numbers.thicknessMm(typed, Gauge::inTable, table);
     }
 
     private @Nullable Sense sense(String row) {

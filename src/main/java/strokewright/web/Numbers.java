@@ -6,10 +6,12 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Money;
 
@@ -49,8 +51,14 @@ public final class Numbers {
             Pattern.compile("(.*?)\\s*(mm|cm|dm|m|in)(?:\u00b2|\\^?2)");
     private static final Pattern FRACTION =
             Pattern.compile("(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,6})\\s*/\\s*(\\d{1,6})");
+
+    /** 16 ga, #16, gauge 16; the metal before or behind. */
     private static final Pattern GAUGE =
-            Pattern.compile("(?:#\\s*)?(\\d{1,2})\\s*(?:gauge|gage|ga\\.?|g)(?:\\s+([\\p{L}]+))?");
+            Pattern.compile(
+                    "(?:(\\p{L}{3,})\\s+(?:(?:steel|sheet)\\s+)?)??(?:#\\s*(\\d{1,2})(?:\\s*(?:gauge|gage|ga\\.?|g))?"
+                            + "|(\\d{1,2})\\s*-?\\s*(?:gauge|gage|ga\\.?|g)"
+                            + "|(?:gauge|gage|ga\\.?)\\s*(\\d{1,2}))"
+                            + "(?:,?\\s+(\\p{L}+)\\.?(?:\\s+(?:steel|sheet))?)?");
 
     private static final Map<String, String> GAUGE_WORDS =
             Map.ofEntries(
@@ -152,8 +160,9 @@ public final class Numbers {
         if (!m.matches()) {
             return lengthMm(text);
         }
-        int gauge = Integer.parseInt(m.group(1));
-        String named = m.group(2) == null ? table : GAUGE_WORDS.get(m.group(2));
+        int gauge = Integer.parseInt(firstOf(m.group(2), m.group(3), m.group(4)));
+        String metal = firstOf(m.group(5), m.group(1));
+        String named = metal.isEmpty() ? table : GAUGE_WORDS.get(metal);
         if (named == null) {
             return Reading.fault(whichGauge(gauge, gauges));
         }
@@ -166,6 +175,10 @@ public final class Numbers {
                                 + " is not in the table for "
                                 + named
                                 + ": type the thickness in mm or inch");
+    }
+
+    private static String firstOf(@Nullable String... groups) {
+        return Stream.of(groups).filter(Objects::nonNull).findFirst().orElse("");
     }
 
     private String whichGauge(int gauge, Gauges gauges) {
@@ -189,7 +202,7 @@ public final class Numbers {
                         + each
                         + ". Type "
                         + gauge
-                        + " ga and the metal";
+                        + " ga and the metal, or the thickness in mm or inch";
     }
 
     private Reading inches(String text) {

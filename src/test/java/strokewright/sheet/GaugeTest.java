@@ -3,29 +3,60 @@ package strokewright.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class GaugeTest {
 
     @ParameterizedTest(name = "gauge {0}")
     @CsvFileSource(resources = "/sheet/gauges.csv", numLinesToSkip = 4)
     void agreesWithThePrintedTables(
-            int gauge, double steel, double galvanised, double stainless, double aluminium) {
-        // printed to three decimals of a millimetre, 1.5875 as 1.587
+            int gauge,
+            double steel,
+            @Nullable Double galvanised,
+            double stainless,
+            double aluminium) {
+        // to three decimals of a millimetre; of stainless to four of an inch
         assertThat(mm(Gauge.STEEL, gauge)).isEqualTo(steel, within(0.00051));
-        assertThat(mm(Gauge.GALVANISED, gauge)).isEqualTo(galvanised, within(0.00051));
-        assertThat(mm(Gauge.STAINLESS, gauge)).isEqualTo(stainless, within(0.0011));
+        if (galvanised == null) {
+            assertThat(Gauge.GALVANISED.thicknessMm(gauge)).isEmpty();
+        } else {
+            assertThat(mm(Gauge.GALVANISED, gauge)).isEqualTo(galvanised, within(0.00051));
+        }
+        assertThat(mm(Gauge.STAINLESS, gauge)).isEqualTo(stainless, within(0.0018));
         assertThat(mm(Gauge.ALUMINIUM, gauge)).isEqualTo(aluminium, within(0.00051));
     }
 
     @Test
     void knowsNoThicknessOutsideItsTables() {
-        assertThat(Gauge.STEEL.thicknessMm(9)).isEmpty();
-        assertThat(Gauge.STEEL.thicknessMm(10)).isPresent();
-        assertThat(Gauge.ALUMINIUM.thicknessMm(24)).isPresent();
-        assertThat(Gauge.ALUMINIUM.thicknessMm(25)).isEmpty();
+        assertThat(Gauge.STEEL.thicknessMm(2)).isEmpty();
+        assertThat(Gauge.STEEL.thicknessMm(3)).isPresent();
+        assertThat(Gauge.ALUMINIUM.thicknessMm(30)).isPresent();
+        assertThat(Gauge.ALUMINIUM.thicknessMm(31)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "low-carbon-steel,DC04,Low-carbon steel,steel",
+        "low-carbon-steel,DX51D+Z,Coated,galvanised",
+        "low-carbon-steel,DX51D+Z275,Coated,galvanised",
+        "low-carbon-steel,G90,Galvanized sheet,galvanised",
+        "galvanised-steel,X,Sheet,galvanised",
+        "stainless,X5CRNI18-10,Stainless,stainless",
+        "stainless-steel,1.4301,Stainless,stainless",
+        "aluminium-magnesium,ALMG3,Sheet,aluminium",
+        "copper,CU-DHP,Sheet,aluminium",
+        "brass,CUZN30,Sheet,aluminium",
+        "zinc,ZN-CU-TI,Sheet,",
+        "titanium,TI2,Sheet,",
+        ",OWN,Sheet,"
+    })
+    void aBareGaugeIsReadByTheTableOfTheGrade(
+            @Nullable String family, String code, String name, @Nullable String table) {
+        assertThat(Gauge.tableOf(family, code, name)).isEqualTo(table);
     }
 
     private static double mm(Gauge table, int gauge) {

@@ -244,8 +244,12 @@ class InsteadTest {
 
     /** Steel may be coated or not. */
     @Test
-    void aGaugeOfSteelAsksWhich() {
-        assertThatThrownBy(() -> new Instead(takeOff("DC04"), BOOK, EN).read("16 ga"))
+    void aBareGaugeIsOneOfTheGradeAndAsksWhereItHasNone() {
+        assertThat(new Instead(takeOff("DC04"), BOOK, EN).read("16 ga").thicknessMm())
+                .isCloseTo(1.51892, within(1e-9));
+        assertThat(new Instead(takeOff("DX51D+Z"), BOOK, EN).read("16 ga").thicknessMm())
+                .isCloseTo(1.6129, within(1e-9));
+        assertThatThrownBy(() -> new Instead(takeOff("ZN-CU-TI"), BOOK, EN).read("16 ga"))
                 .isInstanceOf(InvalidInput.class)
                 .hasMessageContaining("of which metal?");
     }

@@ -177,6 +177,52 @@ class NumbersTest {
                     .isEqualByComparingTo("1.8");
         }
 
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "16 ga",
+                    "16ga",
+                    "16 GA.",
+                    "gauge 16",
+                    "Gage 16",
+                    "ga 16",
+                    "#16",
+                    "# 16",
+                    "#16 ga",
+                    "16 gauge",
+                    "16-gauge",
+                    "16 gage",
+                    "16g"
+                })
+        void aGaugeInEveryWayThatItIsWritten(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "stainless").value())
+                    .isEqualByComparingTo("1.7");
+        }
+
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "16 ga galv",
+                    "16 ga galv.",
+                    "galv 16 ga",
+                    "Galvanized #16",
+                    "gauge 16 galvanised",
+                    "16 gauge galvanized steel",
+                    "galvanised steel 16 ga",
+                    "16 ga, galv"
+                })
+        void theMetalThatIsNamedWins(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").value())
+                    .isEqualByComparingTo("1.6");
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"ga", "#", "16 ga 18", "gauge -16", "16.5 ga", "#1600", "1/16 ga"})
+        void whatIsNoGaugeIsRefused(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").value()).isNull();
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").fault()).isNotNull();
+        }
+
         @Test
         void asksOfWhichMetalABareGaugeIs() {
             assertThat(thickness("16 ga").value()).isNull();
