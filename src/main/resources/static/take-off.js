@@ -419,13 +419,14 @@
         showUnits(row);
     }
 
-    /** The unit of the chosen time standard behind its amount. */
+    /** The unit of the chosen time standard behind its amount: one cut, two cuts. */
     function showUnits(within) {
         for (const select of within.querySelectorAll('select[name$="/standard"]')) {
             const amount = within.ownerDocument.getElementById(select.id.replace(/standard$/, "amount"));
             const unit = amount && amount.parentElement.querySelector(".unit");
             if (unit) {
-                unit.textContent = select.selectedOptions[0]?.dataset.unit || "";
+                const one = Number((amount.value || amount.placeholder).trim().replace(",", ".")) === 1;
+                unit.textContent = select.selectedOptions[0]?.dataset[one ? "unit" : "units"] || "";
             }
         }
     }
@@ -503,6 +504,13 @@
             button.closest(".own").querySelector("input").focus();
             say("The computed minutes count again.");
             changed();
+        }
+    });
+
+    form.addEventListener("input", (event) => {
+        const row = event.target.name?.endsWith("/amount") && event.target.closest("[data-row]");
+        if (row) {
+            showUnits(row);
         }
     });
 

@@ -33,6 +33,7 @@ import strokewright.office.Workbook;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why;
+import strokewright.takeoff.CheckWords;
 import strokewright.takeoff.FindingWords;
 import strokewright.takeoff.Words;
 import strokewright.web.Numbers;
@@ -109,6 +110,7 @@ final class Workings {
         stored();
         SpreadRows.write(grid, quantities, currency, money);
         operations();
+        finalCheck();
         findings();
         check();
         sheet.widths(36, 36, 12, 12, 12, 12, 12, 12, 12, 12);
@@ -565,6 +567,20 @@ final class Workings {
         String assumed = FormingHours.doubt(item.takeOff(), item.estimate(), book);
         if (assumed != null) {
             grid.line(text(assumed, Look.PLAIN.quietly()));
+        }
+    }
+
+    private void finalCheck() {
+        Numbers numbers = Numbers.of(Locale.ENGLISH);
+        boolean begun = false;
+        for (ForQuantity quantity : quantities) {
+            for (String words : CheckWords.of(item.estimate(), quantity, book, numbers)) {
+                if (!begun) {
+                    grid.heads(Grid.CHOSEN, "Final check");
+                    begun = true;
+                }
+                grid.line(List.of(text("Quantity " + quantity.quantity()), text(words)));
+            }
         }
     }
 

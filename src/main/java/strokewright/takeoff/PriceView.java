@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param steps from material to the offer with tax, for the main quantity
  * @param list every quantity with its price
  * @param full every quantity in all its figures, a few to a table
+ * @param checks what the final check of the main quantity has to look at, in words
  * @param spread null in estimates that were made before spread was reckoned
  * @param drivers null where nothing is known of them
  */
@@ -19,6 +20,7 @@ public record PriceView(
         List<StepRow> steps,
         List<ListRow> list,
         List<FullTable> full,
+        List<String> checks,
         @Nullable SpreadView spread,
         @Nullable DriversView drivers) {
 

@@ -51,6 +51,7 @@ public final class PriceViews {
     private final ForQuantity main;
     private final TakeOff takeOff;
     private final PriceScheme scheme;
+    private final ShopBook book;
     private final Uncertainty uncertainty;
     private final Numbers numbers;
     private final String id;
@@ -66,6 +67,7 @@ public final class PriceViews {
         this.main = main;
         this.takeOff = takeOff;
         this.scheme = Objects.requireNonNull(book.priceScheme());
+        this.book = book;
         this.uncertainty = book.uncertainty();
         this.numbers = numbers;
         this.id = id;
@@ -93,6 +95,7 @@ public final class PriceViews {
                 steps(),
                 estimate.quantities().stream().map(this::listed).toList(),
                 full(),
+                CheckWords.of(estimate, main, book, numbers),
                 spread(),
                 drivers());
     }
@@ -186,6 +189,7 @@ public final class PriceViews {
         figure(figures, "Metal", "kg", q -> metal(q, m -> numbers.show(m.kg(), 2)));
         figure(figures, "Spare blanks", "", this::spares);
         figure(figures, "Pieces inspected", "", this::inspected);
+        figure(figures, "Accept with, reject with", "faulty", this::acceptance);
         figure(figures, "Tool changes", "", q -> numbers.show(q.toolChanges()));
         figure(figures, "Cost each", currency(), q -> each(q.cost().total(), q.quantity()));
         figure(figures, "Price each", currency(), q -> amount(q.priceEach()));
@@ -256,6 +260,15 @@ public final class PriceViews {
                                                 + " of "
                                                 + numbers.show(s.lot()))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** "1, 2" for each part that is sampled. */
+    private String acceptance(ForQuantity q) {
+        return q.samples().stream()
+                .filter(s -> s.accept() != null)
+                .map(s -> numbers.show(s.accept()) + ", " + numbers.show(s.reject()))
+                .distinct()
+                .collect(Collectors.joining("; "));
     }
 
     private String each(Money money, int pieces) {

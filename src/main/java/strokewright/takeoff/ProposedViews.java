@@ -58,7 +58,9 @@ final class ProposedViews {
                                                 line.code(),
                                                 line.standard(),
                                                 amount(line),
-                                                TakeOffViews.unit(line.unit()),
+                                                line.unit() == null
+                                                        ? ""
+                                                        : line.unit().of(rounded(line)),
                                                 minutes(line),
                                                 line.out()))
                         .toList(),
@@ -74,7 +76,11 @@ final class ProposedViews {
     }
 
     private String amount(ProposedLines.Line line) {
-        return numbers.show(Math.round(line.amount() * 1000) / 1000.0);
+        return numbers.show(rounded(line));
+    }
+
+    private static double rounded(ProposedLines.Line line) {
+        return Math.round(line.amount() * 1000) / 1000.0;
     }
 
     private String minutes(ProposedLines.Line line) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.ShopBook;
 import strokewright.web.Numbers;
 
 /**
@@ -60,7 +61,10 @@ public record TakeOffView(
         }
     }
 
-    record OptionView(String value, String label, boolean chosen, @Nullable String unit) {}
+    /**
+     * @param unit behind an amount of it; null where it has none
+     */
+    record OptionView(String value, String label, boolean chosen, ShopBook.@Nullable Unit unit) {}
 
     /**
      * One row: a part, a line of work, or an extra.

@@ -383,15 +383,13 @@ public final class TakeOffViews {
         return options;
     }
 
-    private @Nullable String unitOf(String standard) {
-        return book.standard(standard).map(s -> unit(s.unit())).orElse(null);
+    private double amount(String shown) {
+        Double amount = numbers.number(shown).asDouble();
+        return amount == null ? Double.NaN : amount;
     }
 
-    static String unit(ShopBook.@Nullable Unit unit) {
-        if (unit == null) {
-            return "";
-        }
-        return unit == ShopBook.Unit.DM2 ? "dm²" : unit.name().toLowerCase(Locale.ROOT);
+    private ShopBook.@Nullable Unit unitOf(String standard) {
+        return book.standard(standard).map(ShopBook.Standard::unit).orElse(null);
     }
 
     // Slots -----------------------------------------------------------------------------------
@@ -446,9 +444,24 @@ public final class TakeOffViews {
         Estimate.Bent first = folded.bends().get(0);
         figures.add(new Figure("bend force", numbers.show(first.forceKn(), 1), "kN"));
         figures.add(new Figure("die", size(first.dieOpeningMm()), "mm"));
+        if (folded.bends().stream().anyMatch(b -> b.bendToDeg() != null)) {
+            figures.add(new Figure("bend to, for springback", bendTo(folded), "°"));
+        }
         FoldPicture picture = new FoldPicture(numbers);
         drawn.add(picture.profile(part.fold(), folded, part.thicknessMm(), id("fold", row)));
         drawn.add(picture.blank(folded, id("flat", row)));
+    }
+
+    /** Once where all are bent alike, else bend by bend. */
+    private String bendTo(Estimate.Folded folded) {
+        List<String> each =
+                folded.bends().stream()
+                        .map(b -> b.bendToDeg() == null ? "–" : numbers.show(b.bendToDeg(), 1))
+                        .toList();
+        return each.stream().distinct().count() == 1
+                ? each.get(0)
+                : each.stream().limit(MOST_LINES_LISTED).collect(Collectors.joining(" · "))
+                        + (each.size() > MOST_LINES_LISTED ? " …" : "");
     }
 
     private String size(double mm) {
@@ -567,7 +580,7 @@ public final class TakeOffViews {
                         new Figure(
                                 "amount, from the geometry",
                                 offered,
-                                unit(book.standard(line.standard()).orElseThrow().unit())));
+                                unitOf(line.standard()).of(amount(offered))));
             }
             if (line.machineMinutes() > 0) {
                 figures.add(minutes("each", line.machineMinutes()));

@@ -131,7 +131,11 @@ class FoldTypingTest {
 
         assertThat(slot.figures())
                 .extracting(f -> f.name() + " " + f.value())
-                .contains("developed 133.83", "bend force 48.8", "die 16");
+                .contains(
+                        "developed 133.83",
+                        "bend force 48.8",
+                        "die 16",
+                        "bend to, for springback 89.7");
         assertThat(slot.findings()).hasSize(1);
         assertThat(slot.findings().get(0).text())
                 .isEqualTo(

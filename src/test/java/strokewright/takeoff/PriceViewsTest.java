@@ -131,6 +131,50 @@ class PriceViewsTest {
         assertThat(x(safe, "accent")).isEqualTo(348.0);
     }
 
+    @Test
+    void theFinalCheckIsSaidInWords() {
+        assertThat(checks(1, false)).containsExactly("Check the one piece.");
+        assertThat(checks(8, false))
+                .containsExactly("Check all 8; put right or replace each faulty one.");
+        assertThat(checks(12, false))
+                .containsExactly("Check 5 of 12; accept with none faulty, reject with 1.");
+        assertThat(checks(60, false))
+                .containsExactly("Check 20 of 60; accept with 1 faulty, reject with 2.");
+    }
+
+    @Test
+    void lotsThatAreCheckedAlikeShareASentenceAndTheAssemblyHasItsOwn() {
+        assertThat(checks(60, true))
+                .containsExactly(
+                        "Gusset, Plate: check 20 of 60; accept with 1 faulty, reject with 2.");
+    }
+
+    /** Nothing is said of a check that nobody does. */
+    @Test
+    void withoutACheckNothingIsSaid() {
+        assertThat(view(SpreadByHand.plain(roundFrame())).checks()).isEmpty();
+    }
+
+    private static List<String> checks(int pieces, boolean two) {
+        String part =
+                """
+                {"name":"%s","grade":"DC04","thicknessMm":2,"blank":{"lengthMm":120,"widthMm":80},
+                 "operations":[{"type":"standard","standard":"Final check, size","amount":4}]}
+                """;
+        TakeOff takeOff =
+                JSON.readValue(
+                        "{\"title\":\"Gusset\",\"quantities\":[%d],\"parts\":[%s]}"
+                                .formatted(
+                                        pieces,
+                                        part.formatted("Gusset")
+                                                + (two ? "," + part.formatted("Plate") : "")),
+                        TakeOff.class);
+        ShopBook book = Guard.BOOK;
+        Estimate estimate = Estimating.estimate(takeOff, book);
+        return PriceViews.of(estimate, estimate.quantities().get(0), takeOff, book, EN, "p")
+                .checks();
+    }
+
     /** What the line in the picture stands at is what the chance of a loss is told against. */
     @ParameterizedTest(name = "minimum order of {0}")
     @ValueSource(strings = {"0", "5000"})

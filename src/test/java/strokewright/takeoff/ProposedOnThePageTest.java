@@ -48,7 +48,7 @@ class ProposedOnThePageTest {
                         TakeOffView.ProposedLine::amount,
                         TakeOffView.ProposedLine::unit,
                         TakeOffView.ProposedLine::minutes)
-                .containsExactly(tuple("Deburr", "0.98", "metre", "0.7 min each, 1.0 min once"));
+                .containsExactly(tuple("Deburr", "0.98", "m", "0.7 min each, 1.0 min once"));
     }
 
     @Test

@@ -260,7 +260,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         Page page = takeOff("en-GB", shop);
         roundFrame(page);
         Locator deburr = page.locator(".part [data-proposed]").filter(withText("Deburr"));
-        assertThat(deburr).containsText("4.13 metre");
+        assertThat(deburr).containsText("4.13 m");
         assertThat(deburr).not().hasClass("out");
         String all = price(page).innerText();
 
