@@ -490,7 +490,8 @@ public record Estimate(
      * @param shortestLegMm that reaches over the die
      * @param minimumRadiusMm smallest inside radius of the metal; null where unknown
      * @param bendToRadiusMm inside radius before the bend springs back to its own; null where it
-     *     stays flat or is folded back, or the metal's modulus of elasticity is unknown
+     *     stays flat, is folded back or sharper than the sheet is thick, or the metal's modulus of
+     *     elasticity is unknown
      * @param bendToDeg angle between the legs before it springs back to its own; null likewise
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)

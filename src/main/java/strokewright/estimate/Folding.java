@@ -292,13 +292,13 @@ public final class Folding {
     private record Sprung(double radiusMm, double openingDeg) {}
 
     /**
-     * Null where there is no bend, and where the sheet is folded back on itself or creased without
-     * a radius, which the formula knows nothing of.
+     * Null where there is no bend, and where the sheet is folded back on itself or bent sharper
+     * than its own thickness (assumed), which the formula knows too little of.
      */
     private @Nullable Sprung sprung(String name, Input opening, Input radius, Input thickness) {
         if (grade.elasticModulusGpa() == null
                 || grade.proofMpa() == null
-                || radius.value() == 0
+                || radius.value() < thickness.value()
                 || opening.value() == 0
                 || opening.value() >= FLAT_DEG) {
             return null;

@@ -135,7 +135,7 @@ class FoldTypingTest {
                         "developed 133.83",
                         "bend force 48.8",
                         "die 16",
-                        "bend to, for springback 89.7");
+                        "bend to, for springback 89.7 · –");
         assertThat(slot.findings()).hasSize(1);
         assertThat(slot.findings().get(0).text())
                 .isEqualTo(
