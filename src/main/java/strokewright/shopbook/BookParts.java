@@ -735,7 +735,7 @@ final class BookParts {
                         namedOr("family", "Family", FAMILIES, "all others"),
                         number("upToRadiusOfThickness", "Inside radius up to", "× thickness")
                                 .saying("empty: " + ANY),
-                        number("k", "k", "")));
+                        number("k", "K-factor", "")));
     }
 
     private static BookSection inspection() {

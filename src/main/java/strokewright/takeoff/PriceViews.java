@@ -189,7 +189,7 @@ public final class PriceViews {
         figure(figures, "Metal", "kg", q -> metal(q, m -> numbers.show(m.kg(), 2)));
         figure(figures, "Spare blanks", "", this::spares);
         figure(figures, "Pieces inspected", "", this::inspected);
-        figure(figures, "Accept with, reject with", "faulty", this::acceptance);
+        figure(figures, "Faulty to accept, to reject", "", this::acceptance);
         figure(figures, "Tool changes", "", q -> numbers.show(q.toolChanges()));
         figure(figures, "Cost each", currency(), q -> each(q.cost().total(), q.quantity()));
         figure(figures, "Price each", currency(), q -> amount(q.priceEach()));

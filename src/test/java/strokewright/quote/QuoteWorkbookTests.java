@@ -39,6 +39,7 @@ import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Money;
+import strokewright.takeoff.Guard;
 import strokewright.takeoff.Situations;
 import strokewright.takeoff.SpreadByHand;
 import tools.jackson.databind.node.ArrayNode;
@@ -218,6 +219,24 @@ class QuoteWorkbookTests {
                                 .minus(price.commission())
                                 .minus(price.tradeDiscount())
                                 .amount());
+    }
+
+    @Test
+    void theFinalCheckOfEveryQuantityIsSaidInWords() {
+        TakeOff sampled =
+                takeOff(
+                        """
+                        {"title":"Gusset","quantities":[8,60],"parts":[{"name":"Gusset",
+                          "grade":"DC04","thicknessMm":2,"blank":{"lengthMm":120,"widthMm":80},
+                          "operations":[{"type":"standard","standard":"Final check, size",
+                            "amount":4}]}]}
+                        """);
+
+        assertThat(open(quote(Guard.BOOK, sampled), Guard.BOOK).texts(FIRST_ITEM))
+                .contains(
+                        "Final check",
+                        "Check all 8; put right or replace each faulty one.",
+                        "Check 20 of 60; accept with 1 faulty, reject with 2.");
     }
 
     @Test
