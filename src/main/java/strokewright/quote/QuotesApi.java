@@ -3,9 +3,11 @@ package strokewright.quote;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import jakarta.servlet.http.HttpServletRequest;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -33,24 +35,34 @@ class QuotesApi {
     private final Quotes quotes;
     private final Outcomes outcomes;
     private final QuoteHistory history;
+    private final FoundQuotes found;
     private final QuoteFiles files;
     private final Once once;
 
-    QuotesApi(Quotes quotes, Outcomes outcomes, QuoteHistory history, QuoteFiles files, Once once) {
+    QuotesApi(
+            Quotes quotes,
+            Outcomes outcomes,
+            QuoteHistory history,
+            FoundQuotes found,
+            QuoteFiles files,
+            Once once) {
         this.quotes = quotes;
         this.outcomes = outcomes;
         this.history = history;
+        this.found = found;
         this.files = files;
         this.once = once;
     }
 
     @GetMapping
-    ResponseEntity<Paging.Listed<Quotes.Entry>> list(Paging paging) {
+    ResponseEntity<Paging.Listed<Quotes.Entry>> list(HttpServletRequest asked, Paging paging) {
+        QuoteSearch search =
+                SearchReading.ofProgram(asked.getParameterMap(), Set.of("size", "after"));
         QuoteNumber before =
                 paging.after() == null
                         ? null
                         : QuoteNumber.read(paging.after()).orElseThrow(Paging::unknownMark);
-        return paging.answer(quotes.list(before, paging.limit()), Quotes.Entry::number);
+        return paging.answer(found.list(search, before, paging.limit()), Quotes.Entry::number);
     }
 
     @PostMapping
