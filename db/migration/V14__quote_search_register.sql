@@ -127,8 +127,10 @@ create view own_quote_lookup as
 
 grant select on own_quote_lookup to "${service}";
 
--- Quantity, price each, net, tax and planned hours of each quantity: the register needs no more of
--- an estimate. The documents go to their own place, so that reading the columns is quick.
+-- What the register shows of an item is drawn from its documents when it is stored. The documents go
+-- to their own place, so that a row is narrow and reading its columns is quick.
+
+-- Quantity, price each, net, tax and planned hours of each quantity, in the order of the estimate.
 create function priced_quantities(estimate jsonb) returns jsonb language sql immutable parallel safe as
 $$
   select coalesce(
@@ -138,9 +140,22 @@ $$
   from jsonb_array_elements(estimate -> 'quantities') with ordinality as e (q, at)
 $$;
 
+create function price_each(estimate jsonb, of integer) returns numeric
+language sql immutable parallel safe as
+$$
+  select (q #>> '{priceEach,amount}')::numeric
+  from jsonb_array_elements(estimate -> 'quantities') q where (q ->> 'quantity')::integer = of limit 1
+$$;
+
 alter table quote_item set (toast_tuple_target = 512);
 alter table quote_item
+  add column information text generated always as (take_off ->> 'information') stored,
+  add column main_quantity integer
+    generated always as ((take_off ->> 'mainQuantity')::integer) stored,
+  add column main_each numeric
+    generated always as (price_each(estimate, (take_off ->> 'mainQuantity')::integer)) stored,
   add column priced jsonb generated always as (priced_quantities(estimate)) stored;
+alter table quote_item alter column priced set storage main;
 
 create index quote_item_by_size on quote_item (shop_id, size_mm);
 

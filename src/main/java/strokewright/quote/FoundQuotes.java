@@ -101,7 +101,7 @@ class FoundQuotes {
     }
 
     /** Planned for just these values: how many they let through differs a thousandfold. */
-    private JdbcClient.StatementSpec asked(String statement, Where where) {
+    JdbcClient.StatementSpec asked(String statement, Where where) {
         sql.sql("set local plan_cache_mode = force_custom_plan").update();
         return sql.sql(statement).params(where.values);
     }

@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -17,7 +18,9 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.estimate.ShopBook;
+import strokewright.office.Csv;
 import strokewright.quantity.Fault;
+import strokewright.quantity.InvalidInput;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Numbers;
 
@@ -32,10 +35,12 @@ class SearchPage {
 
     private final FoundQuotes found;
     private final ShopBooks books;
+    private final RegisterFiles files;
 
-    SearchPage(FoundQuotes found, ShopBooks books) {
+    SearchPage(FoundQuotes found, ShopBooks books, RegisterFiles files) {
         this.found = found;
         this.books = books;
+        this.files = files;
     }
 
     /**
@@ -103,6 +108,31 @@ class SearchPage {
             list(typed.search(), before.flatMap(QuoteNumber::read), numbers, model);
         }
         return "quote/search";
+    }
+
+    /**
+     * The register of what was found, for a spreadsheet program.
+     *
+     * @param file xlsx or csv
+     */
+    @GetMapping("/quotes/register")
+    void register(
+            HttpServletRequest request,
+            @RequestParam(defaultValue = "quotes") String rows,
+            @RequestParam(defaultValue = "xlsx") String file,
+            Locale locale,
+            HttpServletResponse response) {
+        SearchReading.Typed typed =
+                SearchReading.ofPeople(request.getParameterMap(), Numbers.of(locale));
+        if (!typed.faults().isEmpty()) {
+            throw new InvalidInput(typed.faults());
+        }
+        Register.Form form =
+                file.equals("csv")
+                        ? new Register.Form.Separated(
+                                Csv.Manner.forPeople(Numbers.of(locale).typed(0.5).charAt(1)))
+                        : new Register.Form.Workbook();
+        files.send(typed.search(), RegisterApi.rows(rows), form, response);
     }
 
     private void list(

@@ -6,7 +6,9 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -17,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
+import strokewright.sheet.Gauge;
 import strokewright.web.Numbers;
 import strokewright.web.Reading;
 
@@ -217,9 +220,13 @@ final class SearchReading {
         BigDecimal read =
                 number(
                         "thicknessMm",
-                        numbers -> text -> numbers.thicknessMm(text, TakeOffReading::gauge, null),
+                        numbers -> text -> numbers.thicknessMm(text, SearchReading::gauge, null),
                         "1.5");
         return read == null ? null : Double.valueOf(read.doubleValue());
+    }
+
+    private static OptionalDouble gauge(String table, int gauge) {
+        return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
     }
 
     private @Nullable BigDecimal amount(String name) {

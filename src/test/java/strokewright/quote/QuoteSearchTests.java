@@ -40,6 +40,7 @@ import strokewright.estimate.ShopBook;
 import strokewright.quote.SeededQuotes.Made;
 import strokewright.quote.SeededQuotes.Piece;
 import strokewright.shopbook.ShopBooks;
+import strokewright.takeoff.Situations;
 import tools.jackson.databind.JsonNode;
 
 class QuoteSearchTests extends ServiceTest {

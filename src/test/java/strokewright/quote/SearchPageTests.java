@@ -10,6 +10,7 @@ import strokewright.Person;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.takeoff.Situations;
 
 class SearchPageTests extends ServiceTest {
 

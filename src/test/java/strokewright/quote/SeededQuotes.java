@@ -8,12 +8,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
+import strokewright.takeoff.Situations;
 
 /**
  * Quotes of all kinds, put straight into the tables as the service may, so that their dates can lie
@@ -150,7 +152,10 @@ final class SeededQuotes {
             grades.add(book.grades().get(random.nextInt(book.grades().size())).code());
         }
         List<String> kinds =
-                KINDS.stream().filter(k -> random.nextInt(3) == 0 || k.equals("smooth")).toList();
+                Stream.concat(KINDS.stream(), estimate.operations().stream().map(ItemFacts::kind))
+                        .distinct()
+                        .filter(k -> random.nextInt(4) > 0)
+                        .toList();
         return new Piece(
                 pick(random, TITLES),
                 random.nextInt(4) == 0,
@@ -266,7 +271,7 @@ final class SeededQuotes {
                         piece.kinds.toArray(String[]::new),
                         piece.thicknessMm,
                         piece.sizeMm,
-                        1.5)
+                        estimate.quantities().get(0).hours().plan())
                 .update();
     }
 

@@ -1,0 +1,214 @@
+package strokewright.quote;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import strokewright.estimate.Estimate;
+import strokewright.estimate.Estimating;
+import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
+import strokewright.quantity.InvalidInput;
+import strokewright.quantity.Money;
+import strokewright.shopbook.ShopBooks;
+
+/**
+ * Items that were quoted before and are like the one that is being taken off.
+ *
+ * <p>How alike two items of one metal family are: the share of kinds of work that both have among
+ * all that either has, times how near their sizes are (the smaller through the larger, so that a
+ * factor counts alike both ways), times the same of their thicknesses. A size that only one of them
+ * has counts a half. In whole percent; the newer stands first where two are alike.
+ */
+@Component
+class SimilarQuotes {
+
+    static final int MOST = 5;
+
+    /** Below this nothing is learned from it. */
+    static final int LEAST_PERCENT = 25;
+
+    static final double ONE_HAS_NONE = 0.5;
+
+    /** To be filled with how near size and thickness are. */
+    private static final String LIKENESS =
+            """
+            round(100 * shared.n::float8 / (cardinality(i.kinds) + :kinds - shared.n) * %s * %s)::int
+            """;
+
+    private final FoundQuotes found;
+    private final StoredQuotes stored;
+    private final ShopBooks books;
+
+    SimilarQuotes(FoundQuotes found, StoredQuotes stored, ShopBooks books) {
+        this.found = found;
+        this.stored = stored;
+        this.books = books;
+    }
+
+    /**
+     * One of them.
+     *
+     * @param date of issue, or of a draft's last change
+     * @param quantity the one that it was decided on
+     * @param priceEach at that quantity, before tax
+     * @param plannedHours for that quantity
+     * @param likenessPercent 100 for the same work in the same size and thickness
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    record Earlier(
+            String number,
+            int revision,
+            int position,
+            String title,
+            String customer,
+            LocalDate date,
+            State state,
+            int quantity,
+            @Nullable Money priceEach,
+            double plannedHours,
+            int likenessPercent) {}
+
+    /**
+     * The likest of each quote, at most {@link #MOST}, the likest first.
+     *
+     * @param except the quote that the take-off belongs to
+     * @throws InvalidInput with every fault of the take-off
+     */
+    @Transactional(readOnly = true)
+    List<Earlier> to(TakeOff takeOff, @Nullable QuoteNumber except) {
+        ShopBook book = books.current();
+        Estimate estimate = Estimating.estimate(takeOff, book);
+        return to(takeOff, estimate, book, except);
+    }
+
+    /**
+     * @param estimate of the take-off
+     */
+    @Transactional(readOnly = true)
+    List<Earlier> to(
+            TakeOff takeOff, Estimate estimate, ShopBook book, @Nullable QuoteNumber except) {
+        String title = Objects.requireNonNullElse(takeOff.title(), "");
+        ItemFacts facts =
+                ItemFacts.of(new PricedItem(1, title, false, takeOff, estimate, List.of()), book);
+        Set<String> kinds = new LinkedHashSet<>(facts.kinds());
+        if (kinds.isEmpty() || facts.grades().isEmpty()) {
+            return List.of();
+        }
+        return asked(kinds, facts, family(facts.grades(), book), except);
+    }
+
+    /** Every grade of the families that these are of, and they themselves. */
+    static String[] family(List<String> grades, ShopBook book) {
+        TreeSet<String> all = new TreeSet<>(grades);
+        for (String grade : grades) {
+            book.grade(grade)
+                    .map(ShopBook.Grade::family)
+                    .ifPresent(family -> all.addAll(List.of(FoundQuotes.grades(family, book))));
+        }
+        return all.toArray(String[]::new);
+    }
+
+    private List<Earlier> asked(
+            Set<String> kinds, ItemFacts facts, String[] family, @Nullable QuoteNumber except) {
+        ZoneId zone = stored.zone();
+        LocalDate today = stored.today();
+        FoundQuotes.Where where = found.where(QuoteSearch.ALL);
+        where.and("i.grades && cast(:family as text[])", Map.of("family", family));
+        where.and("i.kinds && cast(:all as text[])", Map.of("all", kinds.toArray(String[]::new)));
+        if (except != null) {
+            where.and(
+                    "(l.year, l.n) <> (:exceptYear, :exceptN)",
+                    Map.of("exceptYear", except.year(), "exceptN", except.n()));
+        }
+        String size = near(where, "i.size_mm", "size", facts.sizeMm());
+        String thickness = near(where, "i.thickness_mm", "thickness", facts.thicknessMm());
+        where.and(LIKENESS.strip().formatted(size, thickness) + " >= " + LEAST_PERCENT, Map.of());
+        where.values().put("kinds", kinds.size());
+        List<String> has = new ArrayList<>();
+        for (String kind : kinds) {
+            String name = "kind" + has.size();
+            has.add("(:" + name + " = any (i.kinds))::int");
+            where.values().put(name, kind);
+        }
+        String likest =
+                """
+                select e.year, e.n, r.n as revision, e.position, e.title,
+                  coalesce(a.name, c.name) as customer, e.at, e.state, e.valid_until,
+                  e.main_quantity, e.main_each, r.currency, e.hours, e.likeness
+                from (
+                  select distinct on (l.quote_id) l.*, i.position, i.title, i.main_quantity,
+                    i.main_each, i.hours, %1$s as likeness
+                  from own_quote_lookup l
+                  join quote_item i on i.shop_id = l.shop_id and i.revision_id = l.revision_id
+                  cross join lateral (select %2$s as n) shared
+                  where %3$s
+                  order by l.quote_id, likeness desc, i.position) e
+                join quote_revision r on r.shop_id = e.shop_id and r.id = e.revision_id
+                join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
+                left join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
+                order by e.likeness desc, e.at desc, e.year desc, e.n desc
+                limit %4$d
+                """
+                        .formatted(
+                                LIKENESS.strip().formatted(size, thickness),
+                                String.join(" + ", has),
+                                where.clause(),
+                                MOST);
+        return found.asked(likest, where)
+                .query(
+                        (row, number) -> {
+                            LocalDate lastDay = row.getObject("valid_until", LocalDate.class);
+                            BigDecimal each = row.getBigDecimal("main_each");
+                            return new Earlier(
+                                    new QuoteNumber(row.getInt("year"), row.getInt("n")).toString(),
+                                    row.getInt("revision"),
+                                    row.getInt("position"),
+                                    row.getString("title"),
+                                    row.getString("customer"),
+                                    row.getObject("at", OffsetDateTime.class)
+                                            .atZoneSameInstant(zone)
+                                            .toLocalDate(),
+                                    Quote.on(today, State.of(row.getString("state")), lastDay),
+                                    row.getInt("main_quantity"),
+                                    each == null
+                                            ? null
+                                            : Money.rounded(
+                                                    each,
+                                                    Currency.getInstance(
+                                                            row.getString("currency"))),
+                                    row.getDouble("hours"),
+                                    row.getInt("likeness"));
+                        })
+                .list();
+    }
+
+    /**
+     * How near a measure is, from 0 to 1. A range that the least likeness leaves is asked first:
+     * that is quickly told.
+     */
+    private static String near(
+            FoundQuotes.Where where, String column, String name, @Nullable Double mm) {
+        if (mm == null || mm <= 0) {
+            return "(case when %s is null then 1 else %s end)".formatted(column, ONE_HAS_NONE);
+        }
+        double furthest = LEAST_PERCENT / 100.0 - 0.005;
+        where.and(
+                "(%1$s is null or %1$s between :%2$sLow and :%2$sHigh)".formatted(column, name),
+                Map.of(name + "Low", mm * furthest, name + "High", mm / furthest, name, mm));
+        return "(case when %1$s > 0 then least(%1$s, :%2$s) / greatest(%1$s, :%2$s) else %3$s end)"
+                .formatted(column, name, ONE_HAS_NONE);
+    }
+}
