@@ -6,9 +6,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -220,13 +218,9 @@ final class SearchReading {
         BigDecimal read =
                 number(
                         "thicknessMm",
-                        numbers -> text -> numbers.thicknessMm(text, SearchReading::gauge, null),
+                        numbers -> text -> numbers.thicknessMm(text, Gauge::inTable, null),
                         "1.5");
         return read == null ? null : Double.valueOf(read.doubleValue());
-    }
-
-    private static OptionalDouble gauge(String table, int gauge) {
-        return Gauge.valueOf(table.toUpperCase(Locale.ROOT)).thicknessMm(gauge);
     }
 
     private @Nullable BigDecimal amount(String name) {
