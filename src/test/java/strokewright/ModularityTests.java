@@ -83,13 +83,16 @@ class ModularityTests {
     }
 
     @Test
-    void onlyOfficeKnowsTheLibrariesForWorkbooksAndPdf() {
+    void onlyOfficeKnowsTheLibrariesForWorkbooksPdfAndMail() {
         noClasses()
                 .that(not(resideInAPackage(OFFICE)))
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
-                        "org.apache.poi..", "com.openhtmltopdf..", "org.apache.pdfbox..")
+                        "org.apache.poi..",
+                        "com.openhtmltopdf..",
+                        "org.apache.pdfbox..",
+                        "jakarta.mail..")
                 .check(OURS);
     }
 

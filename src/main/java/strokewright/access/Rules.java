@@ -42,6 +42,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/api/v1/quotes/*/withdraw", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/take-back", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/notes", ESTIMATOR, OFFICE, OWNER),
+                    post("/api/v1/quotes/*/delivery-note", ESTIMATOR, OFFICE, OWNER),
                     get("/api/v1/letterhead/**", ESTIMATOR, OFFICE, OWNER),
                     any("/api/v1/letterhead/**", OWNER),
                     any("/api/v1/quotes/**", ESTIMATOR, OWNER));
@@ -60,6 +61,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     any("/quotes/effect", OWNER),
                     get("/quotes/**", ESTIMATOR, OFFICE, OWNER),
                     post("/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/delivery-note", ESTIMATOR, OFFICE, OWNER),
                     any("/quotes/**", ESTIMATOR, OWNER));
 
     private static Rules get(String path, Role... roles) {

@@ -1,6 +1,7 @@
 /**
  * Office files: tables read from and written to csv and workbooks, workbooks as sheets of cells,
- * papers from a template; the only user of the libraries for workbooks and PDF. Knows no feature.
+ * papers from a template, mails to be sent; the only user of the libraries for workbooks, PDF and
+ * mail. Knows no feature.
  */
 @ApplicationModule(allowedDependencies = "quantity")
 @NullMarked

@@ -21,6 +21,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.PutMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
+import strokewright.office.Mail;
 import strokewright.office.Pdf;
 import strokewright.office.Workbook;
 import strokewright.quantity.Faults;
@@ -249,6 +250,30 @@ class QuotesApi {
     @GetMapping(path = "/{number}/revisions/{n}", produces = Pdf.TYPE)
     ResponseEntity<byte[]> pdf(@PathVariable String number, @PathVariable int n) {
         return files.pdf(quotes.revision(number, n));
+    }
+
+    @GetMapping(path = "/{number}/revisions/{n}", produces = Mail.TYPE)
+    ResponseEntity<byte[]> mail(@PathVariable String number, @PathVariable int n) {
+        return files.mail(quotes.revision(number, n));
+    }
+
+    @GetMapping(path = "/{number}/confirmation", produces = Mail.TYPE)
+    ResponseEntity<byte[]> confirmationMail(@PathVariable String number) {
+        return files.confirmationMail(quotes.get(number).document());
+    }
+
+    @GetMapping(path = "/{number}/confirmation", produces = Pdf.TYPE)
+    ResponseEntity<byte[]> confirmation(@PathVariable String number) {
+        return files.confirmation(quotes.get(number).document());
+    }
+
+    /** Keeps nothing, so that it may be asked for as often as one likes. */
+    @PostMapping(path = "/{number}/delivery-note", produces = Pdf.TYPE)
+    ResponseEntity<byte[]> deliveryNote(
+            @PathVariable String number,
+            @RequestBody(required = false) @Nullable Delivering delivering) {
+        return files.deliveryNote(
+                quotes.get(number).document(), delivering == null ? Delivering.ALL : delivering);
     }
 
     private static ResponseEntity<QuoteDocument> tagged(Quotes.Tagged quote) {

@@ -88,11 +88,6 @@ class QuotesPage {
         return files.workbook(quotes.revision(number, n));
     }
 
-    @GetMapping("/quotes/{number}/revisions/{n}/pdf")
-    ResponseEntity<byte[]> pdf(@PathVariable String number, @PathVariable int n) {
-        return files.pdf(quotes.revision(number, n));
-    }
-
     /**
      * @param version of the draft that was on the page, so that nothing unseen is issued
      */

@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.time.LocalDate;
@@ -85,6 +86,13 @@ record Stationery(String shop, Letterhead letterhead, Letterheads.@Nullable Logo
         BigDecimal rounded =
                 BigDecimal.valueOf(value).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
         return number(rounded.scale() < 0 ? rounded.setScale(0) : rounded);
+    }
+
+    /** In kg, as well as one knows it from the sheet: three digits, at least to the gram. */
+    String mass(double kg) {
+        BigDecimal rounded = BigDecimal.valueOf(kg).round(new MathContext(3, RoundingMode.HALF_UP));
+        return number(
+                rounded.setScale(Math.min(3, Math.max(0, rounded.scale())), RoundingMode.HALF_UP));
     }
 
     private String number(BigDecimal value) {
