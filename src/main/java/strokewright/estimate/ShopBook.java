@@ -13,6 +13,7 @@ import strokewright.costing.MachineHourRate;
 import strokewright.costing.PriceScheme;
 import strokewright.forming.Metal;
 import strokewright.quantity.Money;
+import strokewright.sheet.Gauge;
 
 /**
  * All that a shop believes: grades, machines, tools, times, rates and prices. Kept in numbered,
@@ -291,6 +292,11 @@ public record ShopBook(
 
         public Grade {
             annealable = annealable != null && annealable;
+        }
+
+        /** By which table a bare gauge of it is read; null where there is none for it. */
+        public @Nullable String gaugeTable() {
+            return Gauge.tableOf(family, String.valueOf(code), String.valueOf(name));
         }
 
         /** What forming has to know of it. */

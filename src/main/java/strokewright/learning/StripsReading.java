@@ -145,9 +145,7 @@ final class StripsReading {
     }
 
     private @Nullable String gaugeTable(String grade) {
-        return book.grade(blankToNull(grade))
-                .map(g -> Gauge.tableOf(g.family(), g.code(), String.valueOf(g.name())))
-                .orElse(null);
+        return book.grade(blankToNull(grade)).map(ShopBook.Grade::gaugeTable).orElse(null);
     }
 
     private static @Nullable String blankToNull(String text) {

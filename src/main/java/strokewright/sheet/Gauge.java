@@ -1,5 +1,6 @@
 package strokewright.sheet;
 
+import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
@@ -14,6 +15,10 @@ import org.jspecify.annotations.Nullable;
  * {@code t = w / 40}; aluminium, copper and brass (B&amp;S, the American wire gauge) {@code t =
  * 0.005 · 92^((36 − g)/39)}. Weights, and stainless, are those of 15 U.S.C. § 206; the other rules
  * give the figures of published gauge charts, gauge by gauge, to their last digit.
+ *
+ * <p>Copper also goes by its weight in oz/ft²: {@code t = oz / 16 / 144 / 0.322} in, with the 0.322
+ * lb/in³ of sheet copper. That gives table 1.1.3 of the Copper Development Association's
+ * architecture design handbook, 6 to 48 oz, to 0.0001 in.
  *
  * <p>As in the printed tables the inches are rounded to four decimals.
  */
@@ -45,7 +50,25 @@ public enum Gauge {
     ALUMINIUM {
         @Override
         double inches(int gauge) {
-            return 0.005 * Math.pow(92, (36 - gauge) / 39.0);
+            return americanWire(gauge);
+        }
+    },
+    COPPER {
+        @Override
+        double inches(int gauge) {
+            return americanWire(gauge);
+        }
+    },
+    /** Not a gauge: the number is copper's weight in oz/ft². */
+    COPPER_OUNCES {
+        @Override
+        int thinnest() {
+            return 99;
+        }
+
+        @Override
+        double inches(int ounces) {
+            return ounces / 16.0 / IN2_PER_FT2 / COPPER_LB_PER_IN3;
         }
     };
 
@@ -55,7 +78,10 @@ public enum Gauge {
     /** Highest number, thinnest sheet. */
     public static final int THINNEST = 30;
 
-    private static final double MM_PER_INCH = 25.4;
+    private static final BigDecimal MM_PER_INCH = new BigDecimal("25.4");
+
+    private static final double IN2_PER_FT2 = 144;
+    private static final double COPPER_LB_PER_IN3 = 0.322;
 
     /** Zinc, or zinc with iron, aluminium or magnesium, as EN 10346 has it in a steel's name. */
     private static final Pattern COATED =
@@ -73,11 +99,24 @@ public enum Gauge {
         return THICKEST;
     }
 
-    /** In mm; empty where the table has no such gauge. */
+    int thinnest() {
+        return THINNEST;
+    }
+
+    /**
+     * In mm, the double next to the exact decimal, so that a gauge is the same sheet as its inches;
+     * empty where the table has no such gauge.
+     */
     public OptionalDouble thicknessMm(int gauge) {
-        return gauge >= thickest() && gauge <= THINNEST
-                ? OptionalDouble.of(Math.round(inches(gauge) * 1e4) / 1e4 * MM_PER_INCH)
-                : OptionalDouble.empty();
+        if (gauge < thickest() || gauge > thinnest()) {
+            return OptionalDouble.empty();
+        }
+        BigDecimal rounded = BigDecimal.valueOf(Math.round(inches(gauge) * 1e4), 4);
+        return OptionalDouble.of(rounded.multiply(MM_PER_INCH).doubleValue());
+    }
+
+    private static double americanWire(int gauge) {
+        return 0.005 * Math.pow(92, (36 - gauge) / 39.0);
     }
 
     /** In mm, by the name of a table; empty where it has no such gauge. */
@@ -96,7 +135,10 @@ public enum Gauge {
         if (of.startsWith("stainless")) {
             return "stainless";
         }
-        if (of.startsWith("aluminium") || of.startsWith("copper") || of.startsWith("brass")) {
+        if (of.startsWith("copper")) {
+            return "copper";
+        }
+        if (of.startsWith("aluminium") || of.startsWith("brass")) {
             return "aluminium";
         }
         if (!of.contains("steel")) {

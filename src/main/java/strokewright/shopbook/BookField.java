@@ -117,7 +117,7 @@ record BookField(String path, String label, String unit, Kind kind, String help,
 
     String sayWithUnit(@Nullable JsonNode value, Kind.With with) {
         String said = kind.say(value, with);
-        boolean bare = unit.isEmpty() || Kind.isNothing(value);
+        boolean bare = unit.isEmpty() || Kind.isNothing(value) || Kept.gaugeIn(value).isPresent();
         return bare ? said : said + "\u00a0" + unitIn(with);
     }
 }

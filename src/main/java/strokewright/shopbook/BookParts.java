@@ -205,7 +205,8 @@ final class BookParts {
                 List.of("grade", "thicknessMm", "lengthMm", "widthMm"),
                 named("grade", "Grade", GRADES).listed(),
                 thickness("thicknessMm", "Thickness")
-                        .saying("mm, inch or gauge; empty: every thickness without its own line")
+                        .saying(
+                                "mm, inch or gauge of the grade, copper also in oz; empty: every thickness without its own line")
                         .listed(),
                 length("lengthMm", "Sheet length").saying("empty: by mass").listed(),
                 length("widthMm", "Sheet width").listed(),
@@ -276,7 +277,7 @@ final class BookParts {
                 number("changeMinutes", "Change", "min"),
                 number("setMinutes", "Set and try", "min"),
                 thickness("maxThicknessMm", "Up to thickness")
-                        .saying("of steel of 400 MPa; mm, inch or gauge")
+                        .saying("of steel of 400 MPa; mm, inch or gauge of steel")
                         .listed(),
                 origin());
     }

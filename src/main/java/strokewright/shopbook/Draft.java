@@ -15,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook;
+import strokewright.sheet.Gauge;
 import strokewright.web.Numbers;
 import tools.jackson.databind.JsonNode;
 
@@ -221,6 +222,29 @@ record Draft(int base, Currency currency, long version, Map<String, List<Row>> r
     private String name(Row row) {
         JsonNode name = row.values.get(nameOf(row.section));
         return Kind.isNothing(name) ? "" : name.asString();
+    }
+
+    /**
+     * By which table a bare gauge in a row is read; null where nothing says of which metal it is.
+     */
+    @Nullable String gaugeTable(Row row, Kind.With with) {
+        if (row.section.equals(BookParts.TOOLS)) {
+            return "steel"; // what a tool takes is said of steel
+        }
+        OptionalInt grade = Kept.rowIn(row.values.get("grade"));
+        Row of = grade.isEmpty() ? null : row(BookParts.GRADES, grade.getAsInt()).orElse(null);
+        if (of == null) {
+            return null;
+        }
+        BookSection grades = BookParts.section(BookParts.GRADES).orElseThrow();
+        return Gauge.tableOf(
+                said(grades, of, "family", with),
+                said(grades, of, "code", with),
+                said(grades, of, "name", with));
+    }
+
+    private static String said(BookSection section, Row row, String path, Kind.With with) {
+        return section.field(path).orElseThrow().kind().say(row.values.get(path), with);
     }
 
     private static String nameOf(String section) {

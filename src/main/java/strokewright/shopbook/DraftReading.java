@@ -198,6 +198,11 @@ record DraftReading(
                 told(section, row, path, Kept.fault(value));
                 return null;
             }
+            Optional<String> gauge = Kept.gaugeIn(value);
+            if (gauge.isPresent() && field.kind() instanceof Kind.Figure figure) {
+                String table = draft.gaugeTable(row, with);
+                return plain(section, row, path, field, figure.read(gauge.get(), with, table));
+            }
             if (field.kind() instanceof Kind.Named named) {
                 String name = named.name(value, with);
                 return name == null ? null : Kind.JSON.stringNode(name);

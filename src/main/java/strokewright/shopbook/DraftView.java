@@ -33,6 +33,7 @@ record DraftView(
      * @param key in ids and addresses: section, a hyphen, number
      * @param cells of the table, where the row is not open
      * @param faultCount how many stand in it
+     * @param gauges what typed gauges are in mm
      */
     record Row(
             String key,
@@ -47,6 +48,7 @@ record DraftView(
             List<String> faults,
             int faultCount,
             List<RowAside.Said> said,
+            List<String> gauges,
             List<String> usedIn) {}
 
     record Cell(String text, boolean figure) {}

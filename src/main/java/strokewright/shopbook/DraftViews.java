@@ -151,6 +151,7 @@ final class DraftViews {
                 message == null ? List.of() : List.of(message),
                 faults,
                 open && faults == 0 ? said(section, row) : List.of(),
+                open ? gauges(section, row) : List.of(),
                 open && section.isTable() ? uses(section, row) : List.of());
     }
 
@@ -166,12 +167,31 @@ final class DraftViews {
 
     private List<DraftView.Cell> cells(BookSection section, Draft.Row row) {
         return section.inTable()
-                .map(f -> new DraftView.Cell(said(f, row.values().get(f.path())), f.isFigure()))
+                .map(f -> new DraftView.Cell(said(section, row, f), f.isFigure()))
                 .toList();
     }
 
-    private String said(BookField field, @Nullable JsonNode value) {
-        return Kept.isUnread(value) ? Kept.text(value) : field.kind().say(value, with);
+    private String said(BookSection section, Draft.Row row, BookField field) {
+        JsonNode value = row.values().get(field.path());
+        return Kept.isUnread(value)
+                ? Kept.text(value)
+                : field.kind().say(value, with) + mm(section, row, field.path());
+    }
+
+    /** " = 1.519" behind a gauge; nothing behind anything else. */
+    private String mm(BookSection section, Draft.Row row, String path) {
+        JsonNode counting = reading.counting(section, row, path);
+        return Kept.gaugeIn(row.values().get(path)).isEmpty() || counting == null
+                ? ""
+                : " = " + with.numbers().show(counting.decimalValue(), 3);
+    }
+
+    /** What each typed gauge of a row is in mm. */
+    private List<String> gauges(BookSection section, Draft.Row row) {
+        return section.fields().stream()
+                .filter(f -> !mm(section, row, f.path()).isEmpty())
+                .map(f -> f.label() + ": " + said(section, row, f) + "\u00a0" + f.unitIn(with))
+                .toList();
     }
 
     /** What a row is called: by what tells it apart, else by its number. */

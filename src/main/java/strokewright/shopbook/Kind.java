@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import strokewright.sheet.Gauge;
@@ -125,13 +126,23 @@ sealed interface Kind {
 
         @Override
         public JsonNode read(String typed, With with) {
+            if (manner == Manner.THICKNESS && Numbers.gauge(typed).isPresent()) {
+                return Kept.gauge(typed.strip());
+            }
+            return read(typed, with, null);
+        }
+
+        /**
+         * @param gaugeTable by which a bare gauge goes; null to ask for it
+         */
+        JsonNode read(String typed, With with, @Nullable String gaugeTable) {
             Numbers numbers = with.numbers;
             Reading read =
                     switch (manner) {
                         case PLAIN -> numbers.number(typed);
                         case WHOLE -> numbers.whole(typed);
                         case LENGTH -> numbers.lengthMm(typed);
-                        case THICKNESS -> numbers.thicknessMm(typed, Gauge::inTable, null);
+                        case THICKNESS -> numbers.thicknessMm(typed, Gauge::inTable, gaugeTable);
                     };
             if (read.fault() != null) {
                 return Kept.unread(typed, read.fault());
@@ -153,7 +164,9 @@ sealed interface Kind {
 
         @Override
         public String typed(@Nullable JsonNode value, With with) {
-            return isNothing(value) ? "" : with.numbers.typed(shown(value));
+            return isNothing(value)
+                    ? ""
+                    : Kept.gaugeIn(value).orElseGet(() -> with.numbers.typed(shown(value)));
         }
 
         /** Every digit: a difference that is too small to be seen is none that can be judged. */
@@ -161,6 +174,10 @@ sealed interface Kind {
         public String say(@Nullable JsonNode value, With with) {
             if (isNothing(value)) {
                 return "–";
+            }
+            Optional<String> gauge = Kept.gaugeIn(value);
+            if (gauge.isPresent()) {
+                return gauge.get();
             }
             BigDecimal shown = shown(value).stripTrailingZeros();
             return with.numbers.show(shown, Math.max(0, shown.scale()));

@@ -495,10 +495,7 @@ public final class TakeOffReading {
 
     /** A gauge number without a table is one of the grade's. */
     static Reading thickness(String typed, @Nullable String grade, ShopBook book, Numbers numbers) {
-        String table =
-                book.grade(grade)
-                        .map(g -> Gauge.tableOf(g.family(), g.code(), String.valueOf(g.name())))
-                        .orElse(null);
+        String table = book.grade(grade).map(ShopBook.Grade::gaugeTable).orElse(null);
         return numbers.thicknessMm(typed, Gauge::inTable, table);
     }
 

@@ -3,6 +3,7 @@ package strokewright.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,6 +39,36 @@ class GaugeTest {
         assertThat(Gauge.ALUMINIUM.thicknessMm(31)).isEmpty();
     }
 
+    @ParameterizedTest(name = "{0} oz")
+    @CsvFileSource(resources = "/sheet/copper-ounces.csv", numLinesToSkip = 4)
+    void copperByItsWeightAgreesWithThePublishedTable(int ounces, double inches) {
+        // printed to four decimals of an inch, the heaviest a digit below what its weight says
+        assertThat(mm(Gauge.COPPER_OUNCES, ounces) / 25.4).isEqualTo(inches, within(0.000101));
+    }
+
+    @Test
+    void knowsNoCopperOfNoWeight() {
+        assertThat(Gauge.COPPER_OUNCES.thicknessMm(2)).isEmpty();
+        assertThat(Gauge.COPPER_OUNCES.thicknessMm(3)).isPresent();
+        assertThat(Gauge.COPPER_OUNCES.thicknessMm(99)).isPresent();
+        assertThat(Gauge.COPPER_OUNCES.thicknessMm(100)).isEmpty();
+    }
+
+    @Test
+    void aGaugeIsTheSameSheetAsItsInches() {
+        assertThat(mm(Gauge.STEEL, 16)).isEqualTo(1.51892); // 0.0598 in × 25.4
+        assertThat(mm(Gauge.COPPER_OUNCES, 16)).isEqualTo(0.54864); // 0.0216 in × 25.4
+        for (Gauge table : Gauge.values()) {
+            for (int number = Gauge.THICKEST; number <= Gauge.THINNEST; number++) {
+                table.thicknessMm(number)
+                        .ifPresent(
+                                mm ->
+                                        assertThat(new BigDecimal(Double.toString(mm)).scale())
+                                                .isLessThanOrEqualTo(5));
+            }
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({
         "low-carbon-steel,DC04,Low-carbon steel,steel",
@@ -48,7 +79,7 @@ class GaugeTest {
         "stainless,X5CRNI18-10,Stainless,stainless",
         "stainless-steel,1.4301,Stainless,stainless",
         "aluminium-magnesium,ALMG3,Sheet,aluminium",
-        "copper,CU-DHP,Sheet,aluminium",
+        "copper,CU-DHP,Sheet,copper",
         "brass,CUZN30,Sheet,aluminium",
         "zinc,ZN-CU-TI,Sheet,",
         "titanium,TI2,Sheet,",

@@ -11,6 +11,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import strokewright.access.Documents;
 import strokewright.estimate.ShopBook;
@@ -34,6 +35,7 @@ class DraftReadingTest {
                     "1e9",
                     "999999999999999999",
                     "16 ga",
+                    "20 oz",
                     "row 1",
                     "row 99",
                     "name Nothing",
@@ -88,6 +90,89 @@ class DraftReadingTest {
         assertThat(book.sheets().get(0).thicknessMm()).isEqualTo(1.51892); // 0.0598 in
         assertThat(book.machines().get(0).throatMm()).isEqualTo(609.6);
         assertThat(book.workCentres().get(0).labourRate().toString()).isEqualTo("43.5 EUR");
+    }
+
+    /** 16 ga and 20 oz of charts: 0.0508, 0.0598, 0.0635, 0.0625, 0.0270 in. */
+    @ParameterizedTest
+    @CsvSource({
+        "AL99.5-O,16 ga,1.29032",
+        "DC04,16 ga,1.51892",
+        "DX51D+Z,16 ga,1.6129",
+        "X5CRNI18-10,#16,1.5875",
+        "CUZN30,gauge 16,1.29032",
+        "CU-DHP-R220,16 ga,1.29032",
+        "CU-DHP-R220,20 oz,0.6858",
+        "ZN-CU-TI,16 ga steel,1.51892"
+    })
+    void aBareGaugeOfASheetGoesByTheGradeOfItsRow(String grade, String typed, double mm) {
+        int sheet = sheetOf(grade);
+        Draft draft = typed(draft(), "sheets", sheet, "thicknessMm", typed, Locale.GERMANY);
+        DraftReading reading = read(draft, Locale.GERMANY);
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.book().sheets().get(sheet - 1).thicknessMm()).isEqualTo(mm);
+    }
+
+    /** It stays as it was typed, so the sheet is as thick as the grade that is chosen has it. */
+    @Test
+    void anotherGradeMakesAnotherThicknessOfATypedGauge() {
+        int sheet = sheetOf("DC04");
+        Draft draft = typed(draft(), "sheets", sheet, "thicknessMm", "16 ga", Locale.UK);
+        int stainless = draft.rowOf("grades", "X5CRNI18-10").orElseThrow();
+        draft = typed(draft, "sheets", sheet, "grade", "row " + stainless, Locale.UK);
+        assertThat(read(draft, Locale.UK).book().sheets().get(sheet - 1).thicknessMm())
+                .isEqualTo(1.5875);
+        Draft.Row row = draft.row("sheets", sheet).orElseThrow();
+        BookField field =
+                BookParts.section("sheets").orElseThrow().field("thicknessMm").orElseThrow();
+        assertThat(
+                        field.kind()
+                                .typed(
+                                        row.values().get("thicknessMm"),
+                                        draft.with(Numbers.of(Locale.UK))))
+                .isEqualTo("16 ga");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "ZN-CU-TI | 16 ga | gauge 16 of which metal? steel 1.519 mm, galvanised 1.613 mm,"
+                        + " stainless 1.588 mm, aluminium 1.290 mm. Type 16 ga and the metal, or the"
+                        + " thickness in mm or inch",
+                "DC04 | 2 ga | gauge 2 is not in the table for steel: type the thickness in mm or inch",
+                "DX51D+Z | 4 ga | gauge 4 is not in the table for galvanised: type the thickness in mm"
+                        + " or inch",
+                "DC04 | 20 oz | only copper goes by its weight per square foot: 20 oz of it is 0.686 mm."
+                        + " Type 20 oz copper, or the thickness in mm, inch or gauge"
+            })
+    void aGaugeThatTheMetalOfTheRowDoesNotHaveIsTold(String grade, String typed, String told) {
+        Draft draft = typed(draft(), "sheets", sheetOf(grade), "thicknessMm", typed, Locale.UK);
+        assertThat(read(draft, Locale.UK).faults())
+                .singleElement()
+                .satisfies(f -> assertThat(f.path()).isEqualTo("thicknessMm"))
+                .satisfies(f -> assertThat(f.message()).isEqualTo(told));
+    }
+
+    @Test
+    void aToolsLimitIsSaidOfSteelAndAMachinesAsksWhichMetal() {
+        Draft draft = typed(draft(), "tools", 1, "maxThicknessMm", "12 ga", Locale.UK);
+        assertThat(read(draft, Locale.UK).book().tools().get(0).maxThicknessMm())
+                .isEqualTo(2.65684); // 0.1046 in
+        draft = typed(draft, "machines", 1, "ratedThicknessMm", "8 ga", Locale.UK);
+        assertThat(read(draft, Locale.UK).faults())
+                .singleElement()
+                .satisfies(
+                        f ->
+                                assertThat(f.message())
+                                        .startsWith("gauge 8 of which metal? steel 4.176 mm"));
+        draft = typed(draft, "machines", 1, "ratedThicknessMm", "8 ga steel", Locale.UK);
+        DraftReading reading = read(draft, Locale.UK);
+        assertThat(reading.faults()).isEmpty();
+        assertThat(reading.book().machines().get(0).ratedThicknessMm()).isEqualTo(4.17576);
+    }
+
+    private static int sheetOf(String grade) {
+        return STARTER.sheets().stream().map(ShopBook.Sheet::grade).toList().indexOf(grade) + 1;
     }
 
     @Test

@@ -223,6 +223,73 @@ class NumbersTest {
             assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").fault()).isNotNull();
         }
 
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "20 oz",
+                    "20oz",
+                    "20 oz.",
+                    "20 ounces",
+                    "20-ounce",
+                    "20 oz copper",
+                    "copper 20 oz",
+                    "20 oz cu",
+                    "20 oz/ft2",
+                    "20 oz/ft\u00b2",
+                    "20 oz per sq ft",
+                    "20 oz/sq. ft. copper",
+                    "20 oz copper sheet"
+                })
+        void copperGoesByItsWeight(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "copper").value())
+                    .isEqualByComparingTo("0.686");
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"20 oz copper", "Cu 20 oz"})
+        void aWeightOfCopperIsOneWhateverTheGrade(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").value())
+                    .isEqualByComparingTo("0.686");
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"steel", "aluminium", "stainless", ""})
+        void onlyCopperGoesByItsWeight(String table) {
+            String of = table.isEmpty() ? null : table;
+            assertThat(EN.thicknessMm("20 oz", NumbersTest::gauge, of).fault())
+                    .isEqualTo(
+                            "only copper goes by its weight per square foot: 20 oz of it is 0.686 mm."
+                                    + " Type 20 oz copper, or the thickness in mm, inch or gauge");
+            assertThat(EN.thicknessMm("20 oz brass", NumbersTest::gauge, of).value()).isNull();
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"2.5 oz", "0 oz", "200 oz", "oz", "20 oz 30", "-20 oz"})
+        void whatIsNoWeightOfSheetCopperIsRefused(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "copper").value()).isNull();
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "copper").fault()).isNotNull();
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"16.5 ga", "16 ga cold rolled strip", "16/18 ga", "#"})
+        void whatWasMeantAsAGaugeIsToldHowOneIsTyped(String typed) {
+            assertThat(EN.thicknessMm(typed, NumbersTest::gauge, "steel").fault())
+                    .isEqualTo(
+                            "must be a thickness in mm or inch, or a whole gauge and its metal,"
+                                    + " like 16 ga galvanised");
+        }
+
+        @Test
+        void tellsAGaugeFromALength() {
+            assertThat(Numbers.gauge("16 GA Galv."))
+                    .contains(new Numbers.SheetGauge(16, false, "galv"));
+            assertThat(Numbers.gauge("20 oz copper"))
+                    .contains(new Numbers.SheetGauge(20, true, "copper"));
+            assertThat(Numbers.gauge("1.5")).isEmpty();
+            assertThat(Numbers.gauge("1/16 in")).isEmpty();
+            assertThat(Numbers.gauge(null)).isEmpty();
+        }
+
         @Test
         void asksOfWhichMetalABareGaugeIs() {
             assertThat(thickness("16 ga").value()).isNull();
@@ -255,6 +322,9 @@ class NumbersTest {
     }
 
     private static OptionalDouble gauge(String table, int gauge) {
+        if (table.equals(Numbers.COPPER_OUNCES)) {
+            return gauge == 20 ? OptionalDouble.of(0.686) : OptionalDouble.empty();
+        }
         return gauge == 16
                 ? OptionalDouble.of(1.5 + Numbers.GAUGE_TABLES.indexOf(table) / 10.0)
                 : OptionalDouble.empty();
