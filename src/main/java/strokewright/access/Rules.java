@@ -43,6 +43,10 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/api/v1/quotes/*/take-back", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/notes", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/delivery-note", ESTIMATOR, OFFICE, OWNER),
+                    get("/api/v1/jobs/**", EVERYBODY),
+                    post("/api/v1/jobs/*/start", EVERYBODY),
+                    post("/api/v1/jobs/*/finish", EVERYBODY),
+                    any("/api/v1/jobs/**", ESTIMATOR, OFFICE, OWNER),
                     get("/api/v1/letterhead/**", ESTIMATOR, OFFICE, OWNER),
                     any("/api/v1/letterhead/**", OWNER),
                     any("/api/v1/quotes/**", ESTIMATOR, OWNER));

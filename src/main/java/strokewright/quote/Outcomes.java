@@ -162,6 +162,10 @@ public class Outcomes {
         if (stored.decided(revision).isEmpty()) {
             throw Problem.wrongState("Nothing became of the quote yet that could be taken back.");
         }
+        if (quote.releasedAs() != null) {
+            throw Problem.wrongState(
+                    "Job " + quote.releasedAs() + " was released for it: the order stands.");
+        }
         Instant now = stored.now();
         quote.decided(revision.state(), now);
         entities.flush();
@@ -177,6 +181,48 @@ public class Outcomes {
                         revision.id())
                 .update();
         return tagged(quote, revision);
+    }
+
+    /**
+     * An order that becomes a job, inside of the job's transaction.
+     *
+     * @param revisionId of the accepted revision
+     */
+    public record Ordered(QuoteDocument quote, UUID revisionId, UUID customerId) {}
+
+    /**
+     * Hands an accepted quote over to the workshop; from then on its acceptance stands.
+     *
+     * @param job the job's number
+     * @throws Problem 409 when the quote is not accepted, or was handed over before
+     */
+    @Transactional
+    public Ordered release(String number, String job) {
+        Quote quote = stored.quote(number);
+        Revision revision = stored.latest(quote);
+        QuoteDocument document = stored.document(quote, revision);
+        if (document.state() != State.ACCEPTED) {
+            throw Problem.wrongState(
+                    "Quote %s is %s: a job is released from an accepted one."
+                            .formatted(number, document.state().word()));
+        }
+        if (quote.releasedAs() != null) {
+            throw Problem.wrongState(
+                    "Job %s was released from it already.".formatted(quote.releasedAs()));
+        }
+        quote.released(job, stored.now());
+        entities.flush();
+        return new Ordered(document, revision.id(), revision.customerId());
+    }
+
+    /** The quote that a job was released from. */
+    @Transactional(readOnly = true)
+    public Optional<String> numberOf(String job) {
+        return entities.createQuery("from Quote q where q.releasedAs = :job", Quote.class)
+                .setParameter("job", job)
+                .getResultStream()
+                .map(quote -> quote.number().toString())
+                .findFirst();
     }
 
     private void requireOpen(Quote quote, Revision revision) {

@@ -38,7 +38,7 @@ public record PricedItem(
     }
 
     /** The figures of a quantity; empty of one that was not priced. */
-    Optional<Estimate.ForQuantity> at(int quantity) {
+    public Optional<Estimate.ForQuantity> at(int quantity) {
         return estimate.quantities().stream().filter(q -> q.quantity() == quantity).findFirst();
     }
 }

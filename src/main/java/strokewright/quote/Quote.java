@@ -36,6 +36,8 @@ class Quote {
 
     private @Nullable UUID copiedFrom;
 
+    private @Nullable String releasedAs;
+
     private Instant createdAt;
 
     private UUID createdBy;
@@ -127,6 +129,16 @@ class Quote {
         state = before;
         validUntil = lastDay;
         changed(now);
+    }
+
+    void released(String job, Instant now) {
+        releasedAs = job;
+        changed(now);
+    }
+
+    /** The number of the job that was made of it. */
+    @Nullable String releasedAs() {
+        return releasedAs;
     }
 
     /** Without regard to the date. */

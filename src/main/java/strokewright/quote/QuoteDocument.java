@@ -22,6 +22,7 @@ import strokewright.quantity.Money;
  * @param contact to whom at the customer's
  * @param outcome what became of it; null as long as nothing did
  * @param decidedBy who wrote the outcome down
+ * @param job number of the job that was released from it
  * @param replacedBy the revision that came after it; null of the latest
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -43,14 +44,15 @@ public record QuoteDocument(
         Terms terms,
         @Nullable Outcome outcome,
         @Nullable String decidedBy,
-        @Nullable Integer replacedBy) {
+        @Nullable Integer replacedBy,
+        @Nullable String job) {
 
     public QuoteDocument {
         items = List.copyOf(items);
     }
 
     /** The shop book as it was reckoned with: with the customer's tax and discounts. */
-    ShopBook pricedWith(ShopBook edition) {
+    public ShopBook pricedWith(ShopBook edition) {
         return terms.applied(edition);
     }
 

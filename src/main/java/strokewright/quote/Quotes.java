@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import strokewright.access.Series;
 import strokewright.access.SignedIn;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
@@ -44,6 +45,7 @@ public class Quotes {
     private final ShopBooks books;
     private final Customers customers;
     private final Letterheads letterheads;
+    private final Series series;
 
     Quotes(
             EntityManager entities,
@@ -51,13 +53,15 @@ public class Quotes {
             StoredQuotes stored,
             ShopBooks books,
             Customers customers,
-            Letterheads letterheads) {
+            Letterheads letterheads,
+            Series series) {
         this.entities = entities;
         this.sql = sql;
         this.stored = stored;
         this.books = books;
         this.customers = customers;
         this.letterheads = letterheads;
+        this.series = series;
     }
 
     /**
@@ -469,18 +473,7 @@ public class Quotes {
     /** Taken last: whoever takes the next one waits until this transaction has ended. */
     private QuoteNumber nextNumber() {
         int year = stored.today().getYear();
-        int n =
-                sql.sql(
-                                """
-                                insert into number_counter as c (shop_id, series, year, last)
-                                values (?, 'quote', ?, 1)
-                                on conflict (shop_id, series, year) do update set last = c.last + 1
-                                returning last
-                                """)
-                        .params(SignedIn.current().shopId(), year)
-                        .query(Integer.class)
-                        .single();
-        return new QuoteNumber(year, n);
+        return new QuoteNumber(year, series.next("quote", year));
     }
 
     private Tagged tagged(Quote quote, Revision revision) {

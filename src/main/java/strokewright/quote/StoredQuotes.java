@@ -119,7 +119,8 @@ class StoredQuotes {
                 revision.terms(),
                 decided.map(Decided::outcome).orElse(null),
                 decided.map(d -> shops.nameOf(d.by)).orElse(null),
-                revision.n() < quote.revision() ? revision.n() + 1 : null);
+                revision.n() < quote.revision() ? revision.n() + 1 : null,
+                revision.n() == quote.revision() ? quote.releasedAs() : null);
     }
 
     State state(Revision revision, @Nullable Decided decided) {

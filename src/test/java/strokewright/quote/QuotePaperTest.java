@@ -347,7 +347,8 @@ class QuotePaperTest {
                 terms,
                 quote.outcome(),
                 quote.decidedBy(),
-                replacedBy);
+                replacedBy,
+                quote.job());
     }
 
     private static QuoteDocument many(QuoteDocument quote, int items, State state) {
@@ -392,7 +393,8 @@ class QuotePaperTest {
                 quote.terms(),
                 quote.outcome(),
                 quote.decidedBy(),
-                quote.replacedBy());
+                quote.replacedBy(),
+                quote.job());
     }
 
     private static Set<String> amounts(String text) {

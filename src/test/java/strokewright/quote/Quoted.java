@@ -54,6 +54,7 @@ final class Quoted {
                 Terms.UNSAID,
                 null,
                 null,
+                null,
                 null);
     }
 }

@@ -1,0 +1,98 @@
+package strokewright.job;
+
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import java.net.URI;
+import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
+import strokewright.quantity.InvalidInput;
+import strokewright.web.Api;
+import strokewright.web.Once;
+import strokewright.web.Paging;
+
+/** Jobs over HTTP. */
+@Api("/api/v1/jobs")
+class JobsApi {
+
+    private final Jobs jobs;
+    private final Once once;
+
+    JobsApi(Jobs jobs, Once once) {
+        this.jobs = jobs;
+        this.once = once;
+    }
+
+    /**
+     * @param quote number of an accepted quote
+     * @param dueOn when the job is promised
+     */
+    record Releasing(@Nullable String quote, @Nullable LocalDate dueOn) {}
+
+    @GetMapping
+    ResponseEntity<Paging.Listed<Jobs.Entry>> list(Paging paging) {
+        JobNumber before =
+                paging.after() == null
+                        ? null
+                        : JobNumber.read(paging.after()).orElseThrow(Paging::unknownMark);
+        return paging.answer(jobs.list(before, paging.limit()), Jobs.Entry::number);
+    }
+
+    @PostMapping
+    @ApiResponse(
+            responseCode = "201",
+            content = @Content(schema = @Schema(implementation = JobDocument.class)))
+    ResponseEntity<byte[]> release(
+            @RequestBody Releasing releasing,
+            @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
+        if (releasing.quote == null) {
+            throw new InvalidInput("/quote", "is missing: the number of an accepted quote");
+        }
+        return once.answer(
+                key,
+                "POST /api/v1/jobs",
+                releasing,
+                () -> {
+                    Jobs.Tagged made = jobs.release(releasing.quote, releasing.dueOn);
+                    return ResponseEntity.created(
+                                    URI.create("/api/v1/jobs/" + made.document().number()))
+                            .eTag(made.version().toString())
+                            .body(made.document());
+                });
+    }
+
+    @GetMapping("/{number}")
+    ResponseEntity<JobDocument> get(@PathVariable String number) {
+        return tagged(jobs.get(number));
+    }
+
+    @PostMapping("/{number}/start")
+    ResponseEntity<JobDocument> start(@PathVariable String number) {
+        return tagged(jobs.start(number));
+    }
+
+    @PostMapping("/{number}/finish")
+    ResponseEntity<JobDocument> finish(@PathVariable String number) {
+        return tagged(jobs.finish(number));
+    }
+
+    @PostMapping("/{number}/close")
+    ResponseEntity<JobDocument> close(@PathVariable String number) {
+        return tagged(jobs.close(number));
+    }
+
+    @PostMapping("/{number}/reopen")
+    ResponseEntity<JobDocument> reopen(@PathVariable String number) {
+        return tagged(jobs.reopen(number));
+    }
+
+    private static ResponseEntity<JobDocument> tagged(Jobs.Tagged job) {
+        return ResponseEntity.ok().eTag(job.version().toString()).body(job.document());
+    }
+}
