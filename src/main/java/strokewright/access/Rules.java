@@ -44,6 +44,8 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/api/v1/quotes/*/notes", ESTIMATOR, OFFICE, OWNER),
                     post("/api/v1/quotes/*/delivery-note", ESTIMATOR, OFFICE, OWNER),
                     get("/api/v1/jobs/**", EVERYBODY),
+                    any("/api/v1/bookings/**", EVERYBODY),
+                    post("/api/v1/jobs/*/bookings", EVERYBODY),
                     post("/api/v1/jobs/*/start", EVERYBODY),
                     post("/api/v1/jobs/*/finish", EVERYBODY),
                     any("/api/v1/jobs/**", ESTIMATOR, OFFICE, OWNER),

@@ -1,6 +1,6 @@
 /**
- * Jobs: what was ordered, with the plan that it was released with, the route card for the floor, and
- * the time that people book.
+ * Jobs: what was ordered, with the plan that it was released with, the route card for the floor,
+ * and the time that people book.
  */
 @ApplicationModule(
         allowedDependencies = {

@@ -23,7 +23,7 @@ public record PricedItem(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Route> alternatives) {
 
     public PricedItem {
-        alternatives = List.copyOf(alternatives);
+        alternatives = alternatives == null ? List.of() : List.copyOf(alternatives);
     }
 
     /** The same, reckoned otherwise. */

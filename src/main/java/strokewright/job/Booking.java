@@ -1,0 +1,82 @@
+package strokewright.job;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One stretch of work as it was booked. A clock that still runs has a start and no minutes.
+ *
+ * @param id made where it was entered
+ * @param who worked
+ * @param job number; null of indirect hours
+ * @param step of the job; null where only the whole job is known
+ * @param minutes elapsed, of one person
+ * @param withHelper two people for the whole stretch
+ * @param reason of rework, or what indirect hours went to
+ * @param replaces the booking that this one corrects
+ * @param replacedBy the correction that counts instead
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Booking(
+        UUID id,
+        String who,
+        @Nullable String job,
+        @Nullable Integer step,
+        What what,
+        @Nullable Instant startedAt,
+        @Nullable Instant endedAt,
+        @Nullable Double minutes,
+        @Nullable Integer pieces,
+        @Nullable Integer scrapped,
+        @Nullable Integer passes,
+        @Nullable Integer checks,
+        boolean withHelper,
+        @Nullable String reason,
+        @Nullable String note,
+        LocalDate workedOn,
+        @Nullable UUID replaces,
+        @Nullable UUID replacedBy) {
+
+    /** What the time went to. */
+    public enum What {
+        @JsonProperty("run")
+        RUN("Work"),
+        @JsonProperty("set-up")
+        SET_UP("Set-up"),
+        @JsonProperty("rework")
+        REWORK("Rework"),
+        /** Booked on the job without saying what was done. */
+        @JsonProperty("whole-job")
+        WHOLE_JOB("Whole job"),
+        /** On no job: cleaning, waiting, maintenance. */
+        @JsonProperty("indirect")
+        INDIRECT("No job");
+
+        private final String words;
+
+        What(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        static What of(String word) {
+            return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+        }
+    }
+
+    public boolean runs() {
+        return startedAt != null && endedAt == null;
+    }
+}
