@@ -214,6 +214,7 @@ class OrderPaperTest {
                 quote.terms(),
                 new Outcome(Outcome.Kind.ACCEPTED, DAY, null, null, null, order),
                 "Olive Ffice",
+                null,
                 null);
     }
 
