@@ -50,6 +50,35 @@ public final class Person {
         return post(action, body + "&_csrf=" + encoded(token.group(1)));
     }
 
+    /** Opens the page, then sends a file by its form. */
+    public HttpResponse<String> upload(String page, String action, String name, byte[] content) {
+        Matcher token = CSRF.matcher(open(page).body());
+        if (!token.find()) {
+            throw new AssertionError("no form on " + page);
+        }
+        String edge = "----edge";
+        byte[] before =
+                ("--"
+                                + edge
+                                + "\r\nContent-Disposition: form-data; name=\"_csrf\"\r\n\r\n"
+                                + token.group(1)
+                                + "\r\n--"
+                                + edge
+                                + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\""
+                                + name
+                                + "\"\r\nContent-Type: application/octet-stream\r\n\r\n")
+                        .getBytes(StandardCharsets.UTF_8);
+        byte[] after = ("\r\n--" + edge + "--\r\n").getBytes(StandardCharsets.UTF_8);
+        return send(
+                request(action)
+                        .header("Content-Type", "multipart/form-data; boundary=" + edge)
+                        .header("Accept", "text/html")
+                        .POST(
+                                HttpRequest.BodyPublishers.ofByteArrays(
+                                        java.util.List.of(before, content, after)))
+                        .build());
+    }
+
     public HttpResponse<String> post(String path, String form, String... headers) {
         HttpRequest.Builder request =
                 request(path)

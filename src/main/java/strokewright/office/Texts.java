@@ -44,6 +44,11 @@ final class Texts {
         return c < ' ' && c != '\t' && c != '\r' && c != '\n' || c == 0x7f || c >= 0xfffe;
     }
 
+    /** {@code _x0041_} would be read as a letter (ECMA-376, part 1, ST_Xstring). */
+    static String escaped(String text) {
+        return text.indexOf("_x") < 0 ? text : text.replaceAll("_(?=x[0-9A-Fa-f]{4}_)", "_x005F_");
+    }
+
     static String fitting(String text) {
         return text.length() <= LONGEST_IN_A_CELL ? text : text.substring(0, LONGEST_IN_A_CELL);
     }

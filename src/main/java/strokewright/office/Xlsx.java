@@ -150,7 +150,7 @@ public final class Xlsx {
             }
             Cell cell = line.createCell(column);
             if (value instanceof Value.Text words) {
-                cell.setCellValue(Texts.fitting(words.text()));
+                cell.setCellValue(Texts.escaped(Texts.fitting(words.text())));
                 cell.setCellStyle(Texts.looksLikeFormula(words.text()) ? quoted : text);
             } else if (value instanceof Value.Number number) {
                 cell.setCellValue(number.number().doubleValue());

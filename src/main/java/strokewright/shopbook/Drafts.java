@@ -359,6 +359,40 @@ class Drafts {
         DraftReading read(Draft draft);
     }
 
+    /** What becomes of the rows of one section. */
+    interface Filling {
+
+        /** Rows that change, are new or are taken out, by their ids. */
+        List<Draft.Row> of(Draft draft);
+    }
+
+    /** Changes many rows of a section at once, in the draft as it is by then. */
+    @Transactional
+    public void fill(BookSection section, Filling filling) {
+        books.oneAtATime();
+        Draft before = now();
+        List<Draft.Row> changed = filling.of(before);
+        if (changed.isEmpty()) {
+            return;
+        }
+        By by = new By(before.base(), "");
+        Draft draft = atWork(by);
+        List<Draft.Row> fresh = new ArrayList<>();
+        for (Draft.Row row : changed) {
+            Optional<Draft.Row> there = draft.row(section.key(), row.id());
+            if (there.isEmpty()) {
+                fresh.add(row);
+                continue;
+            }
+            write(row, by);
+            if (row.removed() != there.get().removed()) {
+                setRemoved(section.key(), row.id(), row.removed(), by);
+            }
+        }
+        insert(fresh);
+        touch();
+    }
+
     /** Puts another draft in the place of the open one, begun from the current edition. */
     @Transactional
     public void replace(UnaryOperator<Draft> change) {
@@ -407,30 +441,31 @@ class Drafts {
                         who.userId(),
                         now)
                 .update();
-        List<Object[]> rows = new ArrayList<>();
-        draft.rows()
-                .values()
-                .forEach(
-                        list ->
-                                list.forEach(
-                                        row ->
-                                                rows.add(
-                                                        new Object[] {
-                                                            who.shopId(),
-                                                            OPEN,
-                                                            row.section(),
-                                                            row.id(),
-                                                            row.place(),
-                                                            row.removed(),
-                                                            documents.write(row.values()),
-                                                            row.version(),
-                                                            row.page(),
-                                                            who.userId(),
-                                                            now
-                                                        })));
+        insert(draft.rows().values().stream().flatMap(List::stream).toList());
+    }
+
+    private void insert(List<Draft.Row> all) {
+        SignedIn who = SignedIn.current();
+        OffsetDateTime now = time();
         batches.batchUpdate(
                 "insert into shop_book_draft_row values (?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?, ?)",
-                rows);
+                all.stream()
+                        .map(
+                                row ->
+                                        new Object[] {
+                                            who.shopId(),
+                                            OPEN,
+                                            row.section(),
+                                            row.id(),
+                                            row.place(),
+                                            row.removed(),
+                                            documents.write(row.values()),
+                                            row.version(),
+                                            row.page(),
+                                            who.userId(),
+                                            now
+                                        })
+                        .toList());
     }
 
     private int insert(

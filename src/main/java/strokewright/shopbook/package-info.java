@@ -10,6 +10,7 @@
             "costing",
             "quantity",
             "office",
+            "exchange",
             "access",
             "web"
         })

@@ -120,13 +120,27 @@ public final class Numbers {
 
     private final char decimalMark;
 
-    private Numbers(char decimalMark) {
+    /** Whether the other mark, with three digits behind it, can only part thousands. */
+    private final boolean sure;
+
+    private Numbers(char decimalMark, boolean sure) {
         this.decimalMark = decimalMark;
+        this.sure = sure;
     }
 
     /** German writes a decimal comma; everything else here a point. */
     public static Numbers of(Locale locale) {
-        return new Numbers(locale.getLanguage().equals("de") ? ',' : '.');
+        return new Numbers(locale.getLanguage().equals("de") ? ',' : '.', false);
+    }
+
+    /** As in a file whose decimal mark is known: nothing is left to ask. */
+    public static Numbers withMark(char decimalMark) {
+        return new Numbers(decimalMark, true);
+    }
+
+    /** Comma or point. */
+    public char decimalMark() {
+        return decimalMark;
     }
 
     // Reading ---------------------------------------------------------------------------------
@@ -330,6 +344,9 @@ public final class Numbers {
             return groupsOnly(text, mark);
         }
         if (!grouped && mark != decimalMark && COULD_BE_GROUPED.matcher(text).matches()) {
+            if (sure) {
+                return groupsOnly(text, mark);
+            }
             return Reading.fault(
                     "could be two numbers: did you mean "
                             + text.replace(String.valueOf(mark), "")

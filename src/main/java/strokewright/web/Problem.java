@@ -109,6 +109,10 @@ public final class Problem extends RuntimeException {
                 "Somebody has changed it since it was read: read it again.");
     }
 
+    public boolean isChangedMeanwhile() {
+        return status.value() == HttpStatus.PRECONDITION_FAILED.value();
+    }
+
     /** The database is away, or too busy for now; the request can be sent again. */
     public static Problem unavailable(@Nullable Throwable cause) {
         return new Problem(
@@ -159,11 +163,25 @@ public final class Problem extends RuntimeException {
     }
 
     static Problem tooLarge() {
+        return tooLarge("A body", 1);
+    }
+
+    /**
+     * @param what it is that is too large
+     */
+    public static Problem tooLarge(String what, int mostMebibytes) {
         return of(
                 HttpStatus.CONTENT_TOO_LARGE,
                 "too-large",
                 "Too large",
-                "A body may have at most 1 MiB.");
+                what + " may have at most " + mostMebibytes + " MiB.");
+    }
+
+    /**
+     * @param kinds that there are
+     */
+    public static Problem notAcceptable(String kinds) {
+        return ofStatus(HttpStatus.NOT_ACCEPTABLE, "There are " + kinds + " here.");
     }
 
     static Problem failed(Throwable cause) {

@@ -46,7 +46,8 @@ class TableWritingTest {
                     row("@SUM(A1)", "20", "0", "2024-02-29", false),
                     row("00123", "1", "1", "2026-01-01", true),
                     row("1/2", "1", "1", "2026-01-01", true),
-                    row("'=x", "1", "1", "2026-01-01", true));
+                    row("'=x", "1", "1", "2026-01-01", true),
+                    row("a_x0041_b", "1", "1", "2026-01-01", true));
 
     private static List<Value> row(
             String name, String thickness, String price, String since, Boolean paced) {
@@ -68,7 +69,7 @@ class TableWritingTest {
                         "'+49 30 1,,0.0005,1899-12-31,",
                         "\"'-5 mm; \"\"quoted\"\", comma\nsecond line\",0,12345678.9012,9999-12-31,yes",
                         "'@SUM(A1),20,0,2024-02-29,no")
-                .endsWith("''=x,1,1,2026-01-01,yes", "");
+                .endsWith("''=x,1,1,2026-01-01,yes", "a_x0041_b,1,1,2026-01-01,yes", "");
     }
 
     @Test
@@ -124,7 +125,7 @@ class TableWritingTest {
                     .isEqualTo("@");
             assertThat(book.getProperties().getCoreProperties().getTitle())
                     .isEqualTo("Prices & more");
-            assertThat(sheet.getCTWorksheet().getAutoFilter().getRef()).isEqualTo("A1:E9");
+            assertThat(sheet.getCTWorksheet().getAutoFilter().getRef()).isEqualTo("A1:E10");
         }
     }
 
