@@ -63,6 +63,8 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     get("/export/time-standards.*", ESTIMATOR, OWNER),
                     any("/import/metal-prices/**", OWNER),
                     any("/import/time-standards/**", OWNER),
+                    get("/export/customers.*", ESTIMATOR, OFFICE, OWNER),
+                    any("/import/customers/**", ESTIMATOR, OFFICE, OWNER),
                     get("/shop-book/**", ESTIMATOR, OWNER),
                     any("/shop-book/**", OWNER),
                     post("/learning/test-strips/*/adopt", OWNER),

@@ -1,5 +1,6 @@
 package strokewright.exchange;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import strokewright.office.Column;
@@ -100,8 +101,13 @@ public record FileColumn(
         return kind == Kind.NUMBER || kind == Kind.LENGTH || kind == Kind.MONEY;
     }
 
-    boolean isCalled(String tidyName) {
-        return tidy(name).equals(tidyName) || also.stream().anyMatch(n -> tidy(n).equals(tidyName));
+    /** All that it is called by, tidy. */
+    List<String> names() {
+        List<String> names = new ArrayList<>();
+        names.add(tidy(name));
+        names.add(tidy(head()));
+        also.forEach(n -> names.add(tidy(n)));
+        return names;
     }
 
     /** Names are the same however they are spaced, cased or joined. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -51,12 +52,15 @@ public final class FileReading {
     private final List<String> unknown = new ArrayList<>();
     private final List<Line> lines = new ArrayList<>();
     private final DecimalMark mark = new DecimalMark();
+    private final Map<String, FileColumn> names = new HashMap<>();
+    private int headNumber;
     private Numbers numbers = Numbers.of(Locale.ENGLISH);
 
     private FileReading(Table table, List<FileColumn> columns, Choices choices) {
         this.table = table;
         this.columns = columns;
         this.choices = choices;
+        columns.forEach(c -> c.names().forEach(name -> names.putIfAbsent(name, c)));
     }
 
     /**
@@ -159,17 +163,11 @@ public final class FileReading {
     }
 
     private Optional<FileColumn> called(String name) {
-        String tidy = FileColumn.tidy(name);
-        return columns.stream()
-                .filter(
-                        c ->
-                                c.isCalled(tidy)
-                                        || !c.unit().isEmpty()
-                                                && FileColumn.tidy(c.head()).equals(tidy))
-                .findFirst();
+        return Optional.ofNullable(names.get(FileColumn.tidy(name)));
     }
 
     private void readHead(Table.Row head) {
+        headNumber = head.number();
         Set<Integer> unnamed = new LinkedHashSet<>();
         int widest = table.rows().stream().mapToInt(r -> r.values().size()).max().orElse(0);
         for (int i = 0; i < widest; i++) {
@@ -211,7 +209,7 @@ public final class FileReading {
     private void underNoHead(int column) {
         table.rows().stream()
                 .filter(r -> !(r.value(column) instanceof Value.Blank))
-                .filter(r -> r.number() > headNumber())
+                .filter(r -> r.number() > headNumber)
                 .findFirst()
                 .ifPresent(
                         r -> {
@@ -225,21 +223,6 @@ public final class FileReading {
                             }
                             unknown.add("column " + Table.cellName(0, column).replace("0", ""));
                         });
-    }
-
-    private int headNumber() {
-        return table.rows().stream()
-                .filter(
-                        r ->
-                                places.entrySet().stream()
-                                        .allMatch(
-                                                p ->
-                                                        r.value(p.getValue())
-                                                                        instanceof Value.Text t
-                                                                && named(t.text()).isPresent()))
-                .mapToInt(Table.Row::number)
-                .findFirst()
-                .orElse(0);
     }
 
     /** A unit in the head must be ours, or one that can be worked out. */

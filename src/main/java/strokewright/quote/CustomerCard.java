@@ -35,7 +35,7 @@ public record CustomerCard(
         @Nullable String notes) {
 
     static final int LONGEST_ADDRESS = 1000;
-    private static final int MOST_CONTACTS = 50;
+    static final int MOST_CONTACTS = 50;
 
     /**
      * Only what would break a mail header or is plainly no address; the rest a mail server knows.

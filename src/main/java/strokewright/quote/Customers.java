@@ -158,6 +158,40 @@ public class Customers {
                 .list();
     }
 
+    /** Every one, in the order of their names. */
+    @Transactional(readOnly = true)
+    List<CustomerCard> all() {
+        return list(null, null, Integer.MAX_VALUE);
+    }
+
+    /** Differs whenever a card was added or changed. */
+    @Transactional(readOnly = true)
+    String stand() {
+        return sql.sql(
+                        "select count(*) || ' ' || coalesce(sum(version), 0) from customer"
+                                + " where shop_id = ?")
+                .param(SignedIn.current().shopId())
+                .query(String.class)
+                .single();
+    }
+
+    /** A second import waits here until the first one has ended. */
+    void oneImportAtATime() {
+        oneAtATime("");
+    }
+
+    /** Adds those without an id, changes the others; within a transaction, all of them or none. */
+    void put(List<CustomerCard> cards) {
+        for (CustomerCard card : cards) {
+            if (card.id() == null) {
+                entities.persist(new Customer(UUID.randomUUID(), card, now()));
+            } else {
+                find(card.id()).orElseThrow(Problem::changedMeanwhile).change(card, now());
+            }
+        }
+        entities.flush();
+    }
+
     /** The one meant: by id, or by name; one of a new name is added. */
     CustomerCard meant(CustomerChoice choice) {
         if (choice.id() != null) {

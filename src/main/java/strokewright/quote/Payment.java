@@ -26,7 +26,7 @@ public record Payment(
         List<Stage> stages) {
 
     private static final int MOST_DAYS = 365;
-    private static final int MOST_STAGES = 10;
+    static final int MOST_STAGES = 10;
     private static final double MOST_DISCOUNT = 50;
 
     static final Payment UNSAID = new Payment(null, null, null, null, List.of());

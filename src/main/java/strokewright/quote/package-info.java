@@ -12,6 +12,7 @@
             "costing",
             "quantity",
             "office",
+            "exchange",
             "access",
             "web"
         })

@@ -34,6 +34,9 @@ import tools.jackson.databind.JsonNode;
  */
 final class BookTable implements FileTable {
 
+    /** As many as a shop book takes: looking through more would take long, and find just this. */
+    private static final int MOST_ROWS = 500;
+
     private final BookSection section;
     private final Drafts drafts;
     private final ShopBooks books;
@@ -181,7 +184,20 @@ final class BookTable implements FileTable {
                         .sorted(java.util.Comparator.comparingInt(Draft.Row::place))
                         .forEach(this::takeOut);
             }
-            if (faults.isEmpty()) {
+            long there = after.values().stream().filter(r -> !r.removed()).count();
+            if (there > MOST_ROWS) {
+                faults.add(
+                        new CellFault(
+                                null,
+                                null,
+                                null,
+                                "would make "
+                                        + there
+                                        + " rows of "
+                                        + title()
+                                        + ": at most "
+                                        + MOST_ROWS));
+            } else if (faults.isEmpty()) {
                 check();
             }
             return new Plan(rows, faults, absent, List.of());

@@ -14,6 +14,7 @@ import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.dao.OptimisticLockingFailureException;
 import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
@@ -54,6 +55,11 @@ class ApiProblems extends ResponseEntityExceptionHandler {
         }
         if (e instanceof InvalidInput invalid) {
             return Problem.invalidFields(invalid.faults());
+        }
+        if (e instanceof InvalidParameterException parameter
+                && parameter.getErrorCode() == HttpStatus.CONTENT_TOO_LARGE.value()) {
+            return Problem.ofStatus(
+                    HttpStatus.CONTENT_TOO_LARGE, "The form, or a file in it, is too large.");
         }
         if (e instanceof RequestRejectedException || e instanceof InvalidParameterException) {
             // thrown wherever a parameter is first read

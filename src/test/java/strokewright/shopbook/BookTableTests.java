@@ -342,6 +342,19 @@ class BookTableTests extends ServiceTest {
     }
 
     @Test
+    void morePricesThanABookTakesAreRefusedAtOnce() {
+        List<String> lines = new ArrayList<>(List.of("Grade;Thickness;Price per kg;Origin;"));
+        for (int i = 0; i < 20_000 - 1; i++) {
+            lines.add("Unobtainium;" + (1 + i / 1000.0) + ";-1;;" + (i % 2 == 0 ? "" : "x"));
+        }
+        EntityExchangeResult<JsonNode> answer =
+                take("sheets", "?others=true", CSV, csv(lines.toArray(String[]::new)));
+        assertThat(answer.getStatus()).isEqualTo(HttpStatus.BAD_REQUEST);
+        assertThat(answer.getResponseBody().toString())
+                .contains("rows of Metal prices: at most 500");
+    }
+
+    @Test
     void aNumberThatCouldBeTwoIsAskedAbout() {
         byte[] file = csv("Grade;Thickness;Price per kg;Origin", "AL99.5-O;7;1,234;x");
         EntityExchangeResult<JsonNode> asked = take("sheets", "", CSV, file);
@@ -526,7 +539,7 @@ class BookTableTests extends ServiceTest {
                         "prices.csv",
                         new byte[50 << 20]);
         assertThat(large.statusCode()).isEqualTo(413);
-        assertThat(large.body()).contains("A file may have at most 10 MiB.");
+        assertThat(large.body()).contains("too large");
         HttpResponse<String> none =
                 owner.upload("/import/metal-prices", "/import/metal-prices", "", new byte[0]);
         assertThat(none.body()).contains("Choose a file first.");
