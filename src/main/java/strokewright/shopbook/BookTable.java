@@ -194,7 +194,7 @@ final class BookTable implements FileTable {
                                 "would make "
                                         + there
                                         + " rows of "
-                                        + title()
+                                        + BookTable.this.title()
                                         + ": at most "
                                         + MOST_ROWS));
             } else if (faults.isEmpty()) {
