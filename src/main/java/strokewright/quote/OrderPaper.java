@@ -83,8 +83,7 @@ final class OrderPaper {
                 outcome.date(),
                 quote.customer().address(),
                 quote.createdBy(),
-                Objects.requireNonNullElse(quote.decidedBy(), ""),
-                List.of());
+                Objects.requireNonNullElse(quote.decidedBy(), ""));
     }
 
     private Confirmation confirmation() {
@@ -153,16 +152,13 @@ final class OrderPaper {
 
     private Paper deliveryPaper(Delivering delivering, LocalDate date, String by) {
         String place = terms.deliveryPlace();
-        List<Paper.Field> more = new ArrayList<>();
-        more.add(new Paper.Field("Delivery", stationery.whole(delivering.numbered())));
         return paper(
                 "Delivery note",
                 delivering.number(quote.number()),
                 date,
                 place == null ? quote.customer().address() : place,
                 by,
-                "",
-                more);
+                "");
     }
 
     private DeliveryNote deliveryNote(List<Order.Line> lines) {
@@ -222,8 +218,7 @@ final class OrderPaper {
             LocalDate date,
             @Nullable String address,
             String createdBy,
-            String approvedBy,
-            List<Paper.Field> more) {
+            String approvedBy) {
         List<Paper.Field> fields = new ArrayList<>();
         fields.add(
                 new Paper.Field(
@@ -233,7 +228,6 @@ final class OrderPaper {
         if (quote.terms().customerReference() != null) {
             fields.add(new Paper.Field("Your reference", quote.terms().customerReference()));
         }
-        fields.addAll(more);
         return new Paper(
                 stationery.size(),
                 type,

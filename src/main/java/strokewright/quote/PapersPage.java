@@ -90,7 +90,7 @@ class PapersPage {
             if (typed != null && typed > line.quantity()) {
                 throw new InvalidInput(
                         field(line),
-                        "must be at most the " + line.quantity() + " that were ordered");
+                        "must be at most " + line.quantity() + ", as many as were ordered");
             }
             if (typed != null && typed < 0) {
                 throw new InvalidInput(field(line), "must be at least 0");

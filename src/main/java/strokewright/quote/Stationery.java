@@ -1,7 +1,6 @@
 package strokewright.quote;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.time.LocalDate;
@@ -88,11 +87,9 @@ record Stationery(String shop, Letterhead letterhead, Letterheads.@Nullable Logo
         return number(rounded.scale() < 0 ? rounded.setScale(0) : rounded);
     }
 
-    /** In kg, as well as one knows it from the sheet: three digits, at least to the gram. */
+    /** In kg, to ten grams: as well as one knows it from the sheet. */
     String mass(double kg) {
-        BigDecimal rounded = BigDecimal.valueOf(kg).round(new MathContext(3, RoundingMode.HALF_UP));
-        return number(
-                rounded.setScale(Math.min(3, Math.max(0, rounded.scale())), RoundingMode.HALF_UP));
+        return number(BigDecimal.valueOf(kg).setScale(2, RoundingMode.HALF_UP));
     }
 
     private String number(BigDecimal value) {

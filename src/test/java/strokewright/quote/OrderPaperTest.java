@@ -103,6 +103,7 @@ class OrderPaperTest {
                         "Together, without packing " + PLAIN.mass(5 * each + 4 * bracket));
         assertThat(each).isBetween(1.69, 1.70);
         assertThat(PLAIN.mass(each)).isEqualTo("1.69");
+        assertThat(PLAIN.mass(0.9)).isEqualTo("0.90");
     }
 
     @Test

@@ -158,7 +158,7 @@ class PapersTests extends ServiceTest {
                         page,
                         Map.of("/delivery", "2", "/date", "2026-03-02", "/items/1", "17"));
         assertThat(wrong.body())
-                .contains("value=\"17\"", "must be at most the 5 that were ordered");
+                .contains("value=\"17\"", "must be at most 5, as many as were ordered");
         HttpResponse<String> nothing =
                 person.submit(page, page, Map.of("/delivery", "2", "/date", "", "/items/1", "0"));
         assertThat(nothing.body()).contains("something must go out");
