@@ -182,7 +182,8 @@ public record BegunRoute(Route route, List<Finding> notes) {
                             part.grain(),
                             part.irreplaceable(),
                             part.leftOut(),
-                            null);
+                            null,
+                            part.gauge());
             notes.add(
                     note(
                             "made-in-segments",
@@ -530,7 +531,8 @@ public record BegunRoute(Route route, List<Finding> notes) {
                     part.grain(),
                     part.irreplaceable(),
                     part.leftOut(),
-                    part.dimensions());
+                    part.dimensions(),
+                    part.gauge());
         }
 
         private TakeOff changed(

@@ -47,6 +47,10 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
         return part.thicknessMm();
     }
 
+    Input thickness() {
+        return part.thickness("t");
+    }
+
     /** Mass as handled. */
     double massKg() {
         return part.massKg() != null ? part.massKg() : blankMassKg(book, part);
@@ -168,7 +172,7 @@ record Bench(ShopBook book, Part part, Grade grade, Metal metal, Machine machine
         return Setting.of(
                 bite,
                 family,
-                shrinking ? Input.drawing("t", part.thicknessMm(), "mm") : null,
+                shrinking ? thickness() : null,
                 ofTimes("thin-sheet limit", book.times().thinSheetMm(), "mm"),
                 strokeWork(limit, working),
                 ofTool(tool, "pitch", tool.pitchMm(), "mm"),

@@ -2,7 +2,6 @@ package strokewright.estimate;
 
 import static strokewright.forming.FormingFormula.STRETCHED_AREA_THICKNESS;
 import static strokewright.quantity.Why.Input.computed;
-import static strokewright.quantity.Why.Input.drawing;
 
 import java.util.List;
 import java.util.Map;
@@ -85,7 +84,7 @@ final class DishWork extends FormedWork {
                         bench.areaStretchLimit(working),
                         true,
                         setting,
-                        bench.thicknessMm(),
+                        bench.thickness(),
                         working);
         limits.passes(plan);
         Minutes minutes =
@@ -105,7 +104,7 @@ final class DishWork extends FormedWork {
                 working.figure(
                         "crown.thicknessMm",
                         STRETCHED_AREA_THICKNESS,
-                        drawing("t", bench.thicknessMm(), "mm"),
+                        bench.thickness(),
                         computed("ε", strain, ""));
         limits.capacity(bench.thicknessMm(), 0, tool);
         dressMarks(tool, area);

@@ -153,7 +153,7 @@ public final class Folding {
         String name = "bend " + (index + 1) + ".";
         Input opening = drawing("β", bend.openingDeg(), "°");
         Input radius = drawing("r", bend.radiusMm(), "mm");
-        Input thickness = drawing("t", part.thicknessMm(), "mm");
+        Input thickness = part.thickness("t");
         double setback =
                 working.figure(
                         name + "setbackMm",

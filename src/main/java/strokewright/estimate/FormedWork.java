@@ -201,7 +201,7 @@ abstract class FormedWork {
                         shrink ? bench.shrinkLimit() : bench.edgeStretchLimit(working),
                         !shrink,
                         setting,
-                        bench.thicknessMm(),
+                        bench.thickness(),
                         working);
         limits.passes(plan);
         strains = rows.stream().map(Row::strain).toList();
@@ -226,7 +226,7 @@ abstract class FormedWork {
                 working.figure(
                         "edgeThicknessMm",
                         shrink ? SHRUNK_EDGE_THICKNESS : STRETCHED_EDGE_THICKNESS,
-                        drawing("t", bench.thicknessMm(), "mm"),
+                        bench.thickness(),
                         computed("ε", most, ""));
         edgeThicknessMm = finished;
         limits.capacity(finished, shrink ? most / 2 : 0, tool);

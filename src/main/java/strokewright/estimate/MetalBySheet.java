@@ -304,7 +304,7 @@ final class MetalBySheet {
                             SheetFormula.SHEET_MASS,
                             length,
                             width,
-                            drawing("thickness", parts.get(0).thicknessMm(), "mm"),
+                            parts.get(0).thickness("thickness"),
                             new Input("density", densityKgM3, "kg/m³", Bench.origin(book, null)));
             working.figure(
                     name + "boughtKg",

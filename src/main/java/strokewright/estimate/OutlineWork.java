@@ -94,7 +94,7 @@ final class OutlineWork extends FormedWork {
                         stretch.shrink() ? bench.shrinkLimit() : bench.edgeStretchLimit(working),
                         !stretch.shrink(),
                         setting,
-                        bench.thicknessMm(),
+                        bench.thickness(),
                         working);
         limits.passes(plan);
         correctionPasses = bench.correctionPasses(working);
@@ -105,7 +105,7 @@ final class OutlineWork extends FormedWork {
                         heights,
                         plan,
                         bench.metal(),
-                        bench.thicknessMm(),
+                        bench.thickness(),
                         correctionPasses,
                         bench.ofTimes(
                                 "station length", bench.book().times().outlineStationMm(), "mm"),
@@ -118,7 +118,7 @@ final class OutlineWork extends FormedWork {
                 working.figure(
                         "edgeThicknessMm",
                         stretch.shrink() ? SHRUNK_EDGE_THICKNESS : STRETCHED_EDGE_THICKNESS,
-                        drawing("t", bench.thicknessMm(), "mm"),
+                        bench.thickness(),
                         computed("ε", most, ""));
         limits.capacity(finished, stretch.shrink() ? most / 2 : 0, tool);
         dressMarks(tool, edge.bandMm2());

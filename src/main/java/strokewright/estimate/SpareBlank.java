@@ -54,7 +54,7 @@ record SpareBlank(Part part, double strain, Input strainLimit, Input thinLimit) 
                         CostingFormula.SPARE_BLANKS,
                         computed("most strain", strain, ""),
                         strainLimit,
-                        drawing("t", part.thicknessMm(), "mm"),
+                        part.thickness("t"),
                         thinLimit,
                         drawing("irreplaceable", part.irreplaceable() ? 1 : 0, ""));
     }

@@ -10,6 +10,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.PriceScheme;
 import strokewright.quantity.Money;
+import strokewright.quantity.Why;
 import strokewright.sheet.GeneralTolerance;
 
 /**
@@ -125,6 +126,8 @@ public record TakeOff(
      * @param tolerance class of ISO 2768-1 for cut and folded sizes
      * @param dimensions sizes of one piece that the final check measures; counted from the geometry
      *     when left out
+     * @param gauge how the thickness was said where that is no length, like "16 ga" or "20 oz":
+     *     told beside {@code thicknessMm}, never reckoned with
      */
     public record Part(
             @Nullable String name,
@@ -144,7 +147,50 @@ public record TakeOff(
             Grain grain,
             Boolean irreplaceable,
             List<String> leftOut,
-            @Nullable Integer dimensions) {
+            @Nullable Integer dimensions,
+            @Nullable String gauge) {
+
+        /** Of a thickness that was said in mm. */
+        public Part(
+                @Nullable String name,
+                Integer perAssembly,
+                @Nullable String grade,
+                @Nullable Double thicknessMm,
+                @Nullable Double massKg,
+                @Nullable Blank blank,
+                Surface surface,
+                Edge edge,
+                @Nullable Double templateGapMm,
+                Tolerance tolerance,
+                Supply supply,
+                @Nullable String machine,
+                List<Operation> operations,
+                @Nullable Fold fold,
+                Grain grain,
+                Boolean irreplaceable,
+                List<String> leftOut,
+                @Nullable Integer dimensions) {
+            this(
+                    name,
+                    perAssembly,
+                    grade,
+                    thicknessMm,
+                    massKg,
+                    blank,
+                    surface,
+                    edge,
+                    templateGapMm,
+                    tolerance,
+                    supply,
+                    machine,
+                    operations,
+                    fold,
+                    grain,
+                    irreplaceable,
+                    leftOut,
+                    dimensions,
+                    null);
+        }
 
         public Part {
             perAssembly = perAssembly == null ? 1 : perAssembly;
@@ -161,6 +207,12 @@ public record TakeOff(
         /** Bends of one piece; 0 without a fold. */
         public int bendCount() {
             return fold == null ? 0 : fold.bends().size();
+        }
+
+        /** As an input of a formula; its origin says the gauge. */
+        Why.Input thickness(String as) {
+            String origin = gauge == null ? "drawing" : "drawing, " + gauge;
+            return new Why.Input(as, thicknessMm, "mm", origin);
         }
 
         Part withBlank(@Nullable Blank other) {
@@ -182,7 +234,8 @@ public record TakeOff(
                     grain,
                     irreplaceable,
                     leftOut,
-                    dimensions);
+                    dimensions,
+                    gauge);
         }
     }
 

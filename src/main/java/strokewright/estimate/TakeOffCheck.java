@@ -136,6 +136,7 @@ public final class TakeOffCheck {
                 book.grades().stream().map(ShopBook.Grade::code).toList(),
                 "grade");
         faults.over(at + "/thicknessMm", part.thicknessMm(), 0, 50);
+        faults.textIfGiven(at + "/gauge", part.gauge());
         faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
         if (part.blank() != null) {
             blank(at + "/blank", part.blank());

@@ -136,7 +136,10 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                     part.grain(),
                     part.irreplaceable(),
                     part.leftOut(),
-                    part.dimensions());
+                    part.dimensions(),
+                    grade.equals(part.grade()) && variant.thicknessMm() == null
+                            ? part.gauge()
+                            : null);
         }
 
         private double density(@Nullable String grade) {
@@ -349,6 +352,7 @@ public record Varied(TakeOff takeOff, List<Finding> notes) {
                 part.grain(),
                 part.irreplaceable(),
                 part.leftOut(),
-                part.dimensions());
+                part.dimensions(),
+                part.gauge());
     }
 }

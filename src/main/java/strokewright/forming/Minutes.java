@@ -101,7 +101,7 @@ public record Minutes(
             List<Double> heights,
             PassPlan plan,
             Metal metal,
-            double thicknessMm,
+            Input thickness,
             int correctionPasses,
             Input stationLength,
             Setting setting,
@@ -112,7 +112,7 @@ public record Minutes(
         for (double height : heights) {
             double length =
                     OutlinePasses.lengthMm(
-                            height, stretch, plan, metal, thicknessMm, setting, working);
+                            height, stretch, plan, metal, thickness, setting, working);
             strokes.add(
                     computed(
                             "strokes of a row",
@@ -135,7 +135,7 @@ public record Minutes(
                 stationLength,
                 pace,
                 stations ->
-                        new Effort.Course(plan, metal, setting, thicknessMm)
+                        new Effort.Course(plan, metal, setting, thickness.value())
                                 .along(
                                         stretch,
                                         heights,

@@ -19,7 +19,7 @@ final class OutlinePasses {
             Stretch stretch,
             PassPlan plan,
             Metal metal,
-            double thicknessMm,
+            Input thickness,
             Setting setting,
             Working working) {
         double first =
@@ -29,7 +29,7 @@ final class OutlinePasses {
                         plan.firstCycleShare(),
                         metal.offset(),
                         metal,
-                        thicknessMm,
+                        thickness,
                         setting,
                         working);
         if (plan.anneals() == 0) {
@@ -42,7 +42,7 @@ final class OutlinePasses {
                         plan.furtherCycleShare(),
                         metal.annealedOffset(),
                         metal,
-                        thicknessMm,
+                        thickness,
                         setting,
                         working);
         return working.figure(
@@ -59,7 +59,7 @@ final class OutlinePasses {
             double share,
             double offset,
             Metal metal,
-            double thicknessMm,
+            Input thickness,
             Setting setting,
             Working working) {
         List<Input> inputs = new ArrayList<>();
@@ -72,7 +72,7 @@ final class OutlinePasses {
             inputs.add(computed("ε₀", offset, ""));
             inputs.add(metal.k());
             inputs.add(metal.n());
-            inputs.add(drawing("t", thicknessMm, "mm"));
+            inputs.add(thickness);
             inputs.add(computed("W", setting.workPerAreaNmm(), "N/mm"));
             inputs.add(computed("b", setting.biteStrain(), ""));
         }

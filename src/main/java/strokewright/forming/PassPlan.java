@@ -2,7 +2,6 @@ package strokewright.forming;
 
 import static strokewright.forming.FormingFormula.*;
 import static strokewright.quantity.Why.Input.computed;
-import static strokewright.quantity.Why.Input.drawing;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -49,7 +48,7 @@ public record PassPlan(
             @Nullable Input limit,
             boolean stretching,
             Setting setting,
-            double thicknessMm,
+            Input thickness,
             Working working) {
         double most = strains.get(strains.size() - 1);
         double room =
@@ -82,12 +81,7 @@ public record PassPlan(
                             Math.min(
                                     MOST_PASSES + 1.0,
                                     ofRow(
-                                            figure,
-                                            strain,
-                                            cycles,
-                                            metal,
-                                            setting,
-                                            thicknessMm,
+                                            figure, strain, cycles, metal, setting, thickness,
                                             working)));
         }
         return new PassPlan(
@@ -149,13 +143,13 @@ public record PassPlan(
             Cycles cycles,
             Metal metal,
             Setting setting,
-            double thicknessMm,
+            Input thickness,
             Working working) {
         if (strain < NOT_WORTH_A_PASS) {
             return 0;
         }
         if (cycles.anneals == 0) {
-            return ofCycle(figure, strain, metal.offset(), metal, setting, thicknessMm, working);
+            return ofCycle(figure, strain, metal.offset(), metal, setting, thickness, working);
         }
         double first =
                 ofCycle(
@@ -164,7 +158,7 @@ public record PassPlan(
                         metal.offset(),
                         metal,
                         setting,
-                        thicknessMm,
+                        thickness,
                         working);
         double further =
                 ofCycle(
@@ -173,7 +167,7 @@ public record PassPlan(
                         metal.annealedOffset(),
                         metal,
                         setting,
-                        thicknessMm,
+                        thickness,
                         working);
         return working.figure(
                 figure,
@@ -198,7 +192,7 @@ public record PassPlan(
             double offset,
             Metal metal,
             Setting setting,
-            double thicknessMm,
+            Input thickness,
             Working working) {
         if (metal.strainPerPass() != null) {
             return working.figure(
@@ -214,7 +208,7 @@ public record PassPlan(
                 computed("ε₀", offset, ""),
                 metal.k(),
                 metal.n(),
-                drawing("t", thicknessMm, "mm"),
+                thickness,
                 computed("W", setting.workPerAreaNmm(), "N/mm"),
                 computed("b", setting.biteStrain(), ""));
     }

@@ -22,7 +22,6 @@ import strokewright.takeoff.RouteDesk;
 import strokewright.takeoff.TakeOffDesk;
 import strokewright.takeoff.TakeOffDesk.Arrival;
 import strokewright.takeoff.TakeOffDesk.Sheet;
-import strokewright.takeoff.TakeOffTyping;
 import strokewright.takeoff.TypedTakeOff;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
@@ -58,7 +57,7 @@ class QuoteItemPage {
         Quotes.Tagged found = draft(number);
         TypedTakeOff stored =
                 item(found.document(), position)
-                        .map(item -> TakeOffTyping.of(item.takeOff(), Numbers.of(locale)))
+                        .map(item -> desk.again(item.takeOff(), Numbers.of(locale)))
                         .orElseGet(desk::begun)
                         .with(TakeOffDesk.CUSTOMER, found.document().customer().name())
                         .with(TakeOffDesk.VERSION, found.version().toString());

@@ -35,7 +35,6 @@ import strokewright.takeoff.TakeOffDesk;
 import strokewright.takeoff.TakeOffDesk.Arrival;
 import strokewright.takeoff.TakeOffDesk.Sheet;
 import strokewright.takeoff.TakeOffDrafts;
-import strokewright.takeoff.TakeOffTyping;
 import strokewright.takeoff.TypedTakeOff;
 import strokewright.web.Numbers;
 import strokewright.web.Problem;
@@ -84,7 +83,7 @@ class RoutesPage {
         Sheet sheet = QuoteItemPage.sheet(number, position);
         TypedTakeOff stored =
                 QuoteItemPage.item(found.document(), position)
-                        .map(item -> TakeOffTyping.of(item.takeOff(), numbers))
+                        .map(item -> desk.again(item.takeOff(), numbers))
                         .orElseGet(desk::begun);
         return new Own(
                 sheet,

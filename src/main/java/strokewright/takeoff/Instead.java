@@ -77,8 +77,6 @@ final class Instead {
     private static final double LONGEST_IN = 100;
 
     private static final double SMALLEST_IN = 13;
-    private static final Pattern GAUGE =
-            Pattern.compile("(?:#\\s*)?(\\d{1,2})\\s*(?:gauge|gage|ga\\.?|g)(?:\\s+([\\p{L}]+))?");
     private static final Pattern NUMBER =
             Pattern.compile("[-+]?[\\d.,]*\\d[\\d.,]*(?:\\s*(?:mm|cm|m|in|\"))?");
     private static final Pattern QUANTITY =
@@ -301,10 +299,10 @@ final class Instead {
         return size(said, THICKNESS_BEFORE, THICKNESS_BEHIND).map(begun::withThickness);
     }
 
-    /** Of the metal that is named behind it, which becomes the grade where it is another. */
+    /** Of the metal that is named with it, which becomes the grade where it is another. */
     private Optional<Variant> gauge(String said, Variant begun) {
-        Matcher m = GAUGE.matcher(said);
-        if (!m.matches()) {
+        Optional<Numbers.SheetGauge> gauge = Numbers.gauge(said);
+        if (gauge.isEmpty() || saysMoreBefore(said, gauge.get())) {
             return Optional.empty();
         }
         Reading read = TakeOffReading.thickness(said, gradeNow(begun), book, numbers);
@@ -312,14 +310,20 @@ final class Instead {
             throw misread(String.valueOf(read.fault()));
         }
         Variant made = begun.withThickness(read.value().doubleValue());
-        if (m.group(2) == null || begun.grade() != null) {
+        String metal = gauge.get().metal();
+        if (metal == null || begun.grade() != null) {
             return Optional.of(made);
         }
         return Optional.of(
-                grade(m.group(2), begun)
+                grade(metal, begun)
                         .filter(g -> !sameFamily(g, gradeNow(begun)))
                         .map(g -> made.withGrade(g.code()))
                         .orElse(made));
+    }
+
+    /** A word before it that is no metal is one of another change. */
+    private static boolean saysMoreBefore(String said, Numbers.SheetGauge gauge) {
+        return gauge.metal() != null && !gauge.ofKnownMetal() && said.startsWith(gauge.metal());
     }
 
     private boolean sameFamily(Grade grade, @Nullable String other) {

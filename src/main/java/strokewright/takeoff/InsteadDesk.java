@@ -120,7 +120,7 @@ public class InsteadDesk {
             return "redirect:" + sheet.path() + "?typed";
         }
         String said = typed.at(InsteadPanel.LIST + "/" + key + "/said");
-        TypedTakeOff made = TakeOffTyping.of(chosen.get().takeOff(), numbers);
+        TypedTakeOff made = desk.again(chosen.get().takeOff(), numbers);
         if (action.group(1).equals("take")) {
             drafts.copyAside(sheet.place());
             desk.keep(sheet, made.plus(beside(InsteadPanel.removed(typed, key))));

@@ -59,14 +59,14 @@ public class RouteDesk {
         return others;
     }
 
-    private static List<Other> typed(List<Route> stored, Numbers numbers) {
+    private List<Other> typed(List<Route> stored, Numbers numbers) {
         List<Other> others = new ArrayList<>();
         for (Route route : stored) {
             others.add(
                     new Other(
                             "r" + (others.size() + 1),
                             route.name(),
-                            TakeOffTyping.of(route.takeOff(), numbers)));
+                            TakeOffTyping.of(route.takeOff(), books.current(), numbers)));
         }
         return others;
     }
@@ -104,7 +104,7 @@ public class RouteDesk {
             return Optional.empty();
         }
         String key = list.freeKey('r');
-        keep(place(sheet, key), TakeOffTyping.of(route.takeOff(), numbers));
+        keep(place(sheet, key), TakeOffTyping.of(route.takeOff(), books.current(), numbers));
         keep(
                 sheet.place() + LIST,
                 distinct(list.with(row(key) + NAME, String.valueOf(route.name()))));

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.FromShape;
+import strokewright.estimate.ShopBook;
 import strokewright.web.Numbers;
 
 /**
@@ -42,12 +43,18 @@ record ShapeAdding(
     /**
      * @param highestKey of all rows that the page knows, removed ones included
      */
-    static ShapeAdding of(TypedTakeOff typed, FromShape shape, Numbers numbers, int highestKey) {
+    static ShapeAdding of(
+            TypedTakeOff typed, FromShape shape, ShopBook book, Numbers numbers, int highestKey) {
         List<String> before = typed.rows("/parts");
         String replaced =
                 before.size() == 1 && isUntouched(typed, before.get(0)) ? before.get(0) : null;
         List<Map.Entry<String, String>> rows =
-                TakeOffTyping.of(shape, numbers, Math.max(highestKey, typed.highestKey()));
+                TakeOffTyping.of(
+                        shape,
+                        typed.at(ShapeReading.AT + "/thicknessMm").strip(),
+                        book,
+                        numbers,
+                        Math.max(highestKey, typed.highestKey()));
         TypedTakeOff added =
                 (replaced == null ? typed : typed.withoutRow(replaced))
                         .without(

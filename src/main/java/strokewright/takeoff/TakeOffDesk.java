@@ -18,6 +18,7 @@ import org.springframework.ui.Model;
 import strokewright.access.Shops;
 import strokewright.estimate.FromShape;
 import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Numbers;
 
@@ -61,6 +62,11 @@ public class TakeOffDesk {
     /** What an empty page begins with. */
     public TypedTakeOff begun() {
         return TypedTakeOff.begun(books.current());
+    }
+
+    /** A stored take-off as one would type it. */
+    public TypedTakeOff again(TakeOff takeOff, Numbers numbers) {
+        return TakeOffTyping.of(takeOff, books.current(), numbers);
     }
 
     /**
@@ -161,7 +167,7 @@ public class TakeOffDesk {
             return "takeoff/take-off-shape :: refused";
         }
         FromShape made = FromShape.of(read.shape(), book);
-        ShapeAdding added = ShapeAdding.of(typed, made, numbers, highestKey(request));
+        ShapeAdding added = ShapeAdding.of(typed, made, book, numbers, highestKey(request));
         drafts.keep(sheet.place, page(request), turn(request), added.typed());
         TakeOffViews views =
                 new TakeOffViews(Reckoned.of(added.typed(), book, numbers), book, numbers);
@@ -213,7 +219,7 @@ public class TakeOffDesk {
             return "redirect:" + sheet.path + "?typed=shape";
         }
         FromShape made = FromShape.of(read.shape(), book);
-        keep(sheet, ShapeAdding.of(typed, made, numbers, 0).typed());
+        keep(sheet, ShapeAdding.of(typed, made, book, numbers, 0).typed());
         return "redirect:" + sheet.path + "?typed";
     }
 

@@ -226,12 +226,13 @@ public final class TakeOffReading {
             operations.add(operation(operation, at));
         }
         String name = text(row + "/name");
+        Double thicknessMm = thickness(row);
         Part part =
                 new Part(
                         name == null ? "Part " + (index + 1) : name,
                         whole(row + "/perAssembly"),
                         text(row + "/grade"),
-                        thickness(row),
+                        thicknessMm,
                         number(row + "/massKg"),
                         blank(row),
                         choice(row + "/surface", TakeOff.Surface.values()),
@@ -245,7 +246,8 @@ public final class TakeOffReading {
                         choice(row + "/grain", TakeOff.Grain.values()),
                         yesOrNo(row + "/irreplaceable"),
                         leftOut(row, false),
-                        whole(row + "/dimensions"));
+                        whole(row + "/dimensions"),
+                        thicknessMm == null ? null : gauge(row));
         if (part.blank() == null) {
             Folding.developed(part, book).ifPresent(blank -> showDeveloped(row, blank));
         }
@@ -491,6 +493,11 @@ public final class TakeOffReading {
                 read(
                         row + "/thicknessMm",
                         text -> thickness(text, text(row + "/grade"), book, numbers)));
+    }
+
+    private @Nullable String gauge(String row) {
+        String said = text(row + "/thicknessMm");
+        return Numbers.gauge(said).isPresent() ? said.replaceAll("\\s+", " ") : null;
     }
 
     /** A gauge number without a table is one of the grade's. */

@@ -5,7 +5,9 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import strokewright.estimate.FromShape;
+import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.web.Numbers;
 import tools.jackson.databind.JsonNode;
@@ -15,24 +17,29 @@ import tools.jackson.databind.json.JsonMapper;
  * Types a stored take-off into the page again, so that reading the page gives the same take-off.
  * Goes along its JSON, whose names the page's fields bear.
  */
-public final class TakeOffTyping {
+final class TakeOffTyping {
 
     private static final int MM2_IN_DM2_DIGITS = 4;
     private static final int EVERY_DECIMAL = 400;
 
+    private final ShopBook book;
     private final Numbers numbers;
     private final List<Map.Entry<String, String>> fields = new ArrayList<>();
     private final int decimals;
     private int row;
 
-    private TakeOffTyping(Numbers numbers, int row, int decimals) {
+    /** Of every part that says none itself. */
+    private @Nullable String gauge;
+
+    private TakeOffTyping(ShopBook book, Numbers numbers, int row, int decimals) {
+        this.book = book;
         this.numbers = numbers;
         this.row = row;
         this.decimals = decimals;
     }
 
-    public static TypedTakeOff of(TakeOff takeOff, Numbers numbers) {
-        TakeOffTyping typing = new TakeOffTyping(numbers, 0, EVERY_DECIMAL);
+    static TypedTakeOff of(TakeOff takeOff, ShopBook book, Numbers numbers) {
+        TakeOffTyping typing = new TakeOffTyping(book, numbers, 0, EVERY_DECIMAL);
         typing.object("", JsonMapper.shared().valueToTree(takeOff));
         return TypedTakeOff.of(typing.fields);
     }
@@ -41,10 +48,13 @@ public final class TakeOffTyping {
      * Parts and assembly lines of a shape, to stand behind the rows that are there. Nobody measures
      * finer than a hundredth of a millimetre.
      *
+     * @param thickness of the shape as it was typed, which says a gauge better than its mm
      * @param highestKey that a row has
      */
-    static List<Map.Entry<String, String>> of(FromShape shape, Numbers numbers, int highestKey) {
-        TakeOffTyping typing = new TakeOffTyping(numbers, highestKey, 2);
+    static List<Map.Entry<String, String>> of(
+            FromShape shape, String thickness, ShopBook book, Numbers numbers, int highestKey) {
+        TakeOffTyping typing = new TakeOffTyping(book, numbers, highestKey, 2);
+        typing.gauge = Numbers.gauge(thickness).isPresent() ? thickness : null;
         JsonNode tree = JsonMapper.shared().valueToTree(shape);
         typing.any("/parts", "parts", tree.get("parts"));
         typing.any("/assembly", "operations", tree.get("assembly"));
@@ -56,6 +66,10 @@ public final class TakeOffTyping {
             String name = field.getKey();
             JsonNode value = field.getValue();
             switch (name) {
+                case "thicknessMm" -> thickness(path + "/thicknessMm", object, value);
+                case "gauge" -> {
+                    // stands in the thickness
+                }
                 case "quantities" -> type(path + "/quantities", listed(value));
                 case "fold" -> fold(path + TakeOffReading.FOLD, value);
                 case "leftOut" ->
@@ -94,6 +108,22 @@ public final class TakeOffTyping {
                             name.equals("amount") ? EVERY_DECIMAL : decimals));
         } else if (!value.isNull()) {
             type(path, value.asString());
+        }
+    }
+
+    /** As it was said, unless the grade has another gauge by now. */
+    private void thickness(String path, JsonNode part, JsonNode mm) {
+        String said = part.path("gauge").isString() ? part.path("gauge").asString() : gauge;
+        Double read =
+                said == null || !mm.isNumber()
+                        ? null
+                        : TakeOffReading.thickness(
+                                        said, part.path("grade").asString(""), book, numbers)
+                                .asDouble();
+        if (read != null && read == mm.asDouble()) {
+            type(path, said);
+        } else {
+            any(path, "thicknessMm", mm);
         }
     }
 

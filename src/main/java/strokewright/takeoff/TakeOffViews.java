@@ -1,5 +1,7 @@
 package strokewright.takeoff;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -412,7 +414,7 @@ public final class TakeOffViews {
                             "blank", size(blank.lengthMm()) + " × " + size(blank.widthMm()), "mm"));
         }
         if (part.thicknessMm() != null) {
-            figures.add(new Figure("thickness", numbers.show(part.thicknessMm()), "mm"));
+            figures.add(new Figure("thickness", thickness(part), "mm"));
         }
         Optional<Estimate.Folded> folded = Folding.of(part, book);
         List<String> drawn = new ArrayList<>();
@@ -423,6 +425,14 @@ public final class TakeOffViews {
                 Caution.of(part, kg),
                 drawn,
                 folded.map(f -> workings.of(f.why())).orElse(WorkingView.EMPTY));
+    }
+
+    /** "16 ga = 1.52", three digits: sheet is rolled to no more. */
+    private String thickness(Part part) {
+        BigDecimal mm = BigDecimal.valueOf(part.thicknessMm());
+        return part.gauge() == null
+                ? numbers.show(mm)
+                : part.gauge() + " = " + numbers.show(mm.round(new MathContext(3)));
     }
 
     private void fold(

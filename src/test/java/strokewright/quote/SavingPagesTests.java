@@ -48,6 +48,24 @@ class SavingPagesTests extends ServiceTest {
         assertThat(estimator.open("/take-off").body()).doesNotContain("Round sign frame");
     }
 
+    /** In the quote's working and, opened again, in its field. */
+    @Test
+    void aGaugeStaysAGaugeInTheQuote() {
+        Map<String, String> form = typed(FRAME, "Harbour Theatre", "p");
+        String field =
+                form.keySet().stream().filter(f -> f.endsWith("/thicknessMm")).findFirst().get();
+        form.put(field, "14 ga aluminium");
+        String path = Person.target(save("/take-off", form));
+
+        TakeOff.Part part = stored(path).items().get(0).takeOff().parts().get(0);
+        assertThat(part.gauge()).isEqualTo("14 ga aluminium");
+        assertThat(part.thicknessMm()).isEqualTo(1.62814); // 0.0641 in
+        assertThat(estimator.open(path + "/revisions/1/items/1/working").body())
+                .contains("drawing, 14 ga aluminium");
+        assertThat(estimator.open(path + "/items/1").body())
+                .contains("value=\"14 ga aluminium\"", "14 ga aluminium = 1.63");
+    }
+
     @Test
     void pressingTwiceSavesOnce() throws Exception {
         Map<String, String> form = typed(FRAME, "Harbour Theatre", "page-1");

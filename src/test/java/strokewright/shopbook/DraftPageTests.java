@@ -120,6 +120,32 @@ class DraftPageTests extends ServiceTest {
     }
 
     @Test
+    void aSheetsGaugeStaysAsTypedWithItsMmBesideIt() {
+        int zinc = sheetOf("ZN-CU-TI");
+        int steel = sheetOf("DC04");
+        String opened = DRAFT + "/sheets?open=sheets-";
+        row("sheets", steel, Map.of("/thicknessMm", "16 ga"), "keep", "here");
+        assertThat(owner.open(opened + steel).body())
+                .contains("value=\"16 ga\"", "Thickness: 16 ga = 1.519\u00a0mm");
+        assertThat(owner.open(DRAFT + "/sheets").body()).contains(">16 ga = 1.519</td>");
+
+        row("sheets", zinc, Map.of("/thicknessMm", "16 ga"), "keep", "here");
+        assertThat(owner.open(opened + zinc).body())
+                .contains("value=\"16 ga\"", "gauge 16 of which metal? steel 1.519 mm");
+        row("sheets", zinc, Map.of("/thicknessMm", "0.7"), "keep", "here");
+
+        String page = owner.open(DRAFT + "/adopt").body();
+        adopt(version(page), "Sheets by gauge");
+        assertThat(book().edition()).isEqualTo(2);
+        assertThat(book().sheets().get(steel - 1).thicknessMm()).isEqualTo(1.51892);
+        assertThat(book().sheets().get(zinc - 1).thicknessMm()).isEqualTo(0.7);
+    }
+
+    private int sheetOf(String grade) {
+        return book().sheets().stream().map(ShopBook.Sheet::grade).toList().indexOf(grade) + 1;
+    }
+
+    @Test
     void aDraftIsPutAsideAndTakenUp() {
         keep("/pitchMm", "4");
         owner.submit(DRAFT, DRAFT, Map.of("do", "give-up"));

@@ -15,7 +15,7 @@ public final class OnThePage {
     /** Fields of the form by their names, as somebody types them in an English browser. */
     public static Map<String, String> fields(TakeOff takeOff) {
         Map<String, String> form = new LinkedHashMap<>();
-        TakeOffTyping.of(takeOff, Numbers.of(Locale.ENGLISH))
+        TakeOffTyping.of(takeOff, SmallShop.BOOK, Numbers.of(Locale.ENGLISH))
                 .stored()
                 .forEach(field -> form.put(field.get(0), field.get(1)));
         return form;

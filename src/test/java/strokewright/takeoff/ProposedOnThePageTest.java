@@ -97,7 +97,9 @@ class ProposedOnThePageTest {
                         .takeOff();
 
         assertThat(takeOff.heldTemplatesMm()).containsExactly(180.5, 254.0);
-        assertThat(TakeOffReading.read(TakeOffTyping.of(takeOff, DE), BOOK, DE, Set.of()).takeOff())
+        assertThat(
+                        TakeOffReading.read(TakeOffTyping.of(takeOff, BOOK, DE), BOOK, DE, Set.of())
+                                .takeOff())
                 .isEqualTo(takeOff);
     }
 

@@ -53,6 +53,17 @@ class ShapeAddingTest {
         assertThat(added.at("/shape/type")).isEqualTo("ring");
     }
 
+    /** A gauge rounded to the hundredth would be no stock sheet any more. */
+    @Test
+    void aThicknessInGaugeStaysOne() {
+        TypedTakeOff typed =
+                TypedTakeOff.begun(BOOK)
+                        .plus(ring().with("/shape/thicknessMm", "16 ga steel").entries());
+        ShapeAdding added = add(typed, DE, 0);
+        assertThat(added.typed().at(added.parts().get(0) + "/thicknessMm"))
+                .isEqualTo("16 ga steel");
+    }
+
     @Test
     void readsAndWritesNumbersInTheLanguageOfTheBrowser() {
         TypedTakeOff typed =
@@ -155,7 +166,7 @@ class ShapeAddingTest {
     private static ShapeAdding add(TypedTakeOff typed, Numbers numbers, int highestKey) {
         ShapeReading.Read read = ShapeReading.read(typed, BOOK, numbers);
         assertThat(read.faults()).isEmpty();
-        return ShapeAdding.of(typed, FromShape.of(read.shape(), BOOK), numbers, highestKey);
+        return ShapeAdding.of(typed, FromShape.of(read.shape(), BOOK), BOOK, numbers, highestKey);
     }
 
     private static TypedTakeOff ring() {

@@ -32,6 +32,8 @@ class TakeOffTypingTest {
                 {"type":"follow-outline","segments":[{"lengthMm":1200},{"lengthMm":0.1,"radiusMm":-1300.25}],"heightMm":7},
                 {"type":"standard","standard":"Guillotine cut","amount":1e-7}]},
               {"name":"B","grade":"G","thicknessMm":12345678.5,"operations":[]},
+              {"name":"In gauge","grade":"G","thicknessMm":1.51892,"gauge":"16 ga steel","operations":[]},
+              {"name":"By weight","grade":"G","thicknessMm":0.6858,"gauge":"20 oz copper","operations":[]},
               {"name":"C","grade":"G","thicknessMm":1.5,"grain":"along-length","irreplaceable":true,"dimensions":7,"operations":[],
                "fold":{"lengthMm":1250.5,"legsMm":[20,50.25,30],
                  "bends":[{"openingDeg":90,"radiusMm":1.5},{"openingDeg":135.5,"radiusMm":0,"way":"down"}]}}],
@@ -45,7 +47,10 @@ class TakeOffTypingTest {
         for (Numbers numbers : new Numbers[] {SmallShop.EN, SmallShop.DE}) {
             TakeOffReading.Read read =
                     TakeOffReading.read(
-                            TakeOffTyping.of(takeOff, numbers), SmallShop.BOOK, numbers, Set.of());
+                            TakeOffTyping.of(takeOff, SmallShop.BOOK, numbers),
+                            SmallShop.BOOK,
+                            numbers,
+                            Set.of());
 
             assertThat(read.faults()).isEmpty();
             assertThat(Situations.JSON.writeValueAsString(read.takeOff()))
