@@ -49,6 +49,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     post("/api/v1/jobs/*/start", EVERYBODY),
                     post("/api/v1/jobs/*/finish", EVERYBODY),
                     any("/api/v1/jobs/**", ESTIMATOR, OFFICE, OWNER),
+                    any("/api/v1/quotes/*/attachments/**", ESTIMATOR, OFFICE, OWNER),
                     get("/api/v1/letterhead/**", ESTIMATOR, OFFICE, OWNER),
                     any("/api/v1/letterhead/**", OWNER),
                     any("/api/v1/quotes/**", ESTIMATOR, OWNER));
@@ -74,6 +75,13 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     get("/quotes/**", ESTIMATOR, OFFICE, OWNER),
                     post("/quotes/*/issue", ESTIMATOR, OFFICE, OWNER),
                     post("/quotes/*/delivery-note", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/accept", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/decline", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/withdraw", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/take-back", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/notes", ESTIMATOR, OFFICE, OWNER),
+                    post("/quotes/*/attachments/**", ESTIMATOR, OFFICE, OWNER),
+                    any("/letterhead/**", OWNER),
                     any("/quotes/**", ESTIMATOR, OWNER));
 
     private static Rules get(String path, Role... roles) {

@@ -1,14 +1,20 @@
 package strokewright.demo;
 
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Primary;
 import org.springframework.context.annotation.Profile;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.env.Environment;
@@ -21,7 +27,16 @@ import strokewright.demo.DemoData.DemoQuote;
 import strokewright.demo.DemoData.DemoShop;
 import strokewright.demo.DemoData.DemoUser;
 import strokewright.estimate.ShopBook;
+import strokewright.quote.Acceptance;
+import strokewright.quote.CustomerCard;
+import strokewright.quote.Customers;
+import strokewright.quote.Declining;
+import strokewright.quote.Letterheads;
+import strokewright.quote.Outcomes;
+import strokewright.quote.QuoteHistory;
+import strokewright.quote.QuoteNote;
 import strokewright.quote.Quotes;
+import strokewright.quote.Terms;
 import strokewright.shopbook.ShopBooks;
 
 /**
@@ -40,6 +55,11 @@ class Demo implements ApplicationRunner {
     private final Shops shops;
     private final ShopBooks books;
     private final Quotes quotes;
+    private final Outcomes outcomes;
+    private final QuoteHistory history;
+    private final Customers customers;
+    private final Letterheads letterheads;
+    private final DemoClock clock;
     private final DemoData data;
     private final Environment environment;
 
@@ -47,13 +67,30 @@ class Demo implements ApplicationRunner {
             Shops shops,
             ShopBooks books,
             Quotes quotes,
+            Outcomes outcomes,
+            QuoteHistory history,
+            Customers customers,
+            Letterheads letterheads,
+            DemoClock clock,
             Documents documents,
             Environment environment) {
         this.shops = shops;
         this.books = books;
         this.quotes = quotes;
+        this.outcomes = outcomes;
+        this.history = history;
+        this.customers = customers;
+        this.letterheads = letterheads;
+        this.clock = clock;
         this.data = new DemoData(documents);
         this.environment = environment;
+    }
+
+    @Bean
+    @Primary
+    @Profile("demo")
+    static DemoClock demoClock() {
+        return new DemoClock(Clock.systemUTC());
     }
 
     @Override
@@ -65,26 +102,69 @@ class Demo implements ApplicationRunner {
             others.put(user.role(), shops.admit(owner, user.with(PASSWORD)));
         }
         owner.run(() -> secondEdition(demo));
+        owner.run(() -> letterhead(demo));
+        owner.run(() -> customers(demo));
         int there = owner.call(quotes::count);
         for (DemoQuote quote :
                 demo.quotes()
                         .subList(Math.min(there, demo.quotes().size()), demo.quotes().size())) {
-            quote(quote, others.get(Role.ESTIMATOR), others.get(Role.OFFICE));
+            quote(quote, others);
         }
     }
 
-    private void quote(DemoQuote quote, SignedIn estimator, SignedIn office) {
-        String number =
-                estimator.call(
-                        () ->
-                                quotes.begin(
-                                        quote.customer(),
-                                        quote.address(),
-                                        data.takeOff(quote.takeOff()),
-                                        List.of()));
-        if (quote.issued()) {
-            office.run(() -> quotes.issue(number, null));
+    private void quote(DemoQuote quote, Map<Role, SignedIn> people) {
+        SignedIn estimator = people.get(Role.ESTIMATOR);
+        SignedIn office = people.get(Role.OFFICE);
+        String[] number = new String[1];
+        clock.daysAgo(
+                quote.begunDaysAgo(),
+                () -> number[0] = estimator.call(() -> begin(quote, quote.terms())));
+        for (DemoData.Step step : quote.steps()) {
+            boolean estimates = step.what() == DemoData.What.REVISE;
+            clock.daysAgo(
+                    step.daysAgo(),
+                    () -> (estimates ? estimator : office).run(() -> take(step, number[0])));
         }
+    }
+
+    private String begin(DemoQuote quote, @Nullable Terms terms) {
+        return quotes.begin(
+                quote.customer(), quote.contact(), terms, data.takeOff(quote.takeOff()));
+    }
+
+    private void take(DemoData.Step step, String number) {
+        switch (step.what()) {
+            case ISSUE -> quotes.issue(number, null);
+            case REVISE -> quotes.revise(number, Map.of());
+            case ACCEPT ->
+                    outcomes.accept(
+                            number,
+                            new Acceptance(step.orderNumber(), null, List.of(), null, step.note()));
+            case DECLINE ->
+                    outcomes.decline(
+                            number,
+                            new Declining(null, step.reason(), step.competition(), step.note()));
+            case NOTE ->
+                    history.note(
+                            number, new QuoteNote(null, null, step.note(), step.net(), step.to()));
+        }
+    }
+
+    private void letterhead(DemoShop demo) {
+        if (letterheads.get().version().version() == 0) {
+            letterheads.change(demo.letterhead(), "*");
+            letterheads.change(new Letterheads.Logo(data.logo(), "image/png"));
+        }
+    }
+
+    private void customers(DemoShop demo) {
+        Set<String> known =
+                customers.list(null, null, 200).stream()
+                        .map(CustomerCard::name)
+                        .collect(Collectors.toSet());
+        demo.customers().stream()
+                .filter(card -> !known.contains(card.name()))
+                .forEach(customers::add);
     }
 
     /**

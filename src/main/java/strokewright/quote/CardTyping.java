@@ -10,6 +10,7 @@ final class CardTyping {
 
     private static final String CONTACTS = "/contacts";
     private static final int SPARE_ROWS = 2;
+    private static final int MORE_ROWS = 5;
 
     private CardTyping() {}
 
@@ -32,15 +33,19 @@ final class CardTyping {
         }
         TermsTyping.show(form, "/tax", card.tax());
         TermsTyping.show(form, "/payment", card.payment());
-        spareRows(form);
+        spareRows(form, false);
         return form;
     }
 
-    /** A few empty rows behind the typed ones. */
-    static void spareRows(TypedForm form) {
-        form.holds(CONTACTS);
+    /**
+     * Empty rows behind the typed ones.
+     *
+     * @param more whether further ones were asked for
+     */
+    static void spareRows(TypedForm form, boolean more) {
+        form.holds(CONTACTS).tidyRows(CONTACTS);
         int typed = form.rows(CONTACTS);
-        for (int i = typed; i < typed + SPARE_ROWS; i++) {
+        for (int i = typed; i < typed + (more ? MORE_ROWS : SPARE_ROWS); i++) {
             for (String field : List.of("/name", "/role", "/phone", "/email")) {
                 form.show(contact(i) + field, null);
             }

@@ -81,14 +81,14 @@ class CustomersPage {
             Model model) {
         TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
         if (action.filter(ANOTHER_ROW::equals).isPresent()) {
-            return again(form, null, model);
+            return again(form, true, null, model);
         }
         try {
             CustomerCard card = CardTyping.card(form);
             form.throwIfUnread();
             return "redirect:/customers/" + customers.add(card).card().id() + "?saved";
         } catch (InvalidInput e) {
-            return again(form.refused(e), null, model);
+            return again(form.refused(e), false, null, model);
         }
     }
 
@@ -110,11 +110,11 @@ class CustomersPage {
         TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
         if (action.filter(ANOTHER_ROW::equals).isPresent()) {
             model.addAttribute("version", version);
-            return again(form, found, model);
+            return again(form, true, found, model);
         }
         if (!found.version().toString().equals(version)) {
             model.addAttribute("overtaken", true);
-            return again(form, found, model);
+            return again(form, false, found, model);
         }
         try {
             CustomerCard card = CardTyping.card(form);
@@ -122,13 +122,13 @@ class CustomersPage {
             customers.change(id, card, version);
             return "redirect:/customers/" + id + "?saved";
         } catch (InvalidInput e) {
-            return again(form.refused(e), found, model);
+            return again(form.refused(e), false, found, model);
         }
     }
 
-    private String again(TypedForm form, Customers.@Nullable Tagged of, Model model) {
-        CardTyping.spareRows(form);
-        TermsTyping.spareStages(form, "/payment");
+    private String again(TypedForm form, boolean more, Customers.@Nullable Tagged of, Model model) {
+        CardTyping.spareRows(form, more);
+        TermsTyping.spareStages(form, "/payment", more);
         return page(form, of, model);
     }
 

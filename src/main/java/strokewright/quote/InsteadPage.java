@@ -18,9 +18,11 @@ import strokewright.takeoff.TakeOffDesk;
 class InsteadPage {
 
     private final InsteadDesk desk;
+    private final Quotes quotes;
 
-    InsteadPage(InsteadDesk desk) {
+    InsteadPage(InsteadDesk desk, Quotes quotes) {
         this.desk = desk;
+        this.quotes = quotes;
     }
 
     @PostMapping
@@ -34,7 +36,7 @@ class InsteadPage {
         TakeOffDesk.Sheet sheet =
                 number == null || position == null
                         ? TakeOffPage.NEW
-                        : QuoteItemPage.sheet(number, position);
+                        : QuoteItemPage.sheet(quotes, number, position);
         model.addAttribute("instead", desk.answer(sheet, action, request, locale));
         model.addAttribute("asked", !action.isEmpty());
         return "takeoff/take-off-instead :: answer";

@@ -7,6 +7,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.TenantId;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +38,9 @@ class Quote {
     private @Nullable UUID copiedFrom;
 
     private @Nullable String releasedAs;
+
+    /** Null of a copy that is older than the column. */
+    private @Nullable Integer copiedRevision;
 
     private Instant createdAt;
 
@@ -98,9 +102,18 @@ class Quote {
         this.contact = contact == null || contact.isBlank() ? null : contact.strip();
     }
 
-    void copied(Quote from) {
+    void copied(Quote from, int revision) {
         copiedFrom = from.id;
+        copiedRevision = revision;
         contact = from.contact;
+    }
+
+    Optional<UUID> copiedFrom() {
+        return Optional.ofNullable(copiedFrom);
+    }
+
+    Optional<Integer> copiedRevision() {
+        return Optional.ofNullable(copiedRevision);
     }
 
     void issued(LocalDate lastDay, Instant now) {

@@ -183,13 +183,18 @@ class QuoteItemPage {
         return quote.items().stream().filter(item -> item.position() == position).findFirst();
     }
 
-    static Sheet sheet(String number, int position) {
+    private Sheet sheet(String number, int position) {
+        return sheet(quotes, number, position);
+    }
+
+    static Sheet sheet(Quotes quotes, String number, int position) {
         String path = "/quotes/" + number + "/items/" + position;
         return new Sheet(
                 path.substring(1),
                 path,
                 number + ", item " + position,
                 "Save into " + number,
-                "Back to what is saved");
+                "Back to what is saved",
+                quotes.terms(number)::applied);
     }
 }

@@ -85,6 +85,11 @@ record QuoteRequest(
                 quote.items().stream().map(Item::of).toList());
     }
 
+    /** The same with other items. */
+    QuoteRequest with(List<Item> others) {
+        return new QuoteRequest(customer, contact, title, terms, others);
+    }
+
     /** The same for another inquiry. */
     QuoteRequest forAnotherInquiry() {
         return new QuoteRequest(customer, contact, title, terms.forAnotherInquiry(), items);

@@ -22,6 +22,7 @@ record QuoteView(
      * One item.
      *
      * @param main what counts in the total
+     * @param quantities that are priced
      * @param price of all quantities
      * @param plan tools and order; null without forming
      * @param nest sheet of the main quantity; null where nothing is bought of it
@@ -36,6 +37,8 @@ record QuoteView(
             String information,
             List<Found> findings,
             QuantityRow main,
+            int mainQuantity,
+            List<Integer> quantities,
             PriceView price,
             List<LineRow> lines,
             TakeOffView.@Nullable PlanView plan,

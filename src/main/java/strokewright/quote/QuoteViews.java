@@ -87,6 +87,8 @@ final class QuoteViews {
                         numbers.show(main.quantity()),
                         amount(main.priceEach()),
                         amount(main.price().offer())),
+                main.quantity(),
+                item.takeOff().quantities(),
                 PriceViews.of(
                         item.estimate(),
                         main,

@@ -11,6 +11,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -97,17 +98,17 @@ public class Quotes {
      */
     @Transactional
     public Tagged create(QuoteRequest request) {
-        return create(request, null);
+        return create(request, null, 0);
     }
 
-    private Tagged create(QuoteRequest request, @Nullable Quote copied) {
+    private Tagged create(QuoteRequest request, @Nullable Quote copied, int copiedRevision) {
         Priced priced = priced(request);
         Instant now = stored.now();
         UUID who = SignedIn.current().userId();
         entities.flush(); // so that nothing but the quote is left to do once it has its number
         Quote quote = new Quote(UUID.randomUUID(), nextNumber(), now, who);
         if (copied != null) {
-            quote.copied(copied);
+            quote.copied(copied, copiedRevision);
         }
         quote.to(request.contact());
         Revision revision = new Revision(UUID.randomUUID(), quote.id(), 1);
@@ -130,7 +131,7 @@ public class Quotes {
         Quote quote = stored.quote(number);
         QuoteDocument from =
                 stored.document(quote, stored.revision(quote, n == null ? quote.revision() : n));
-        return create(QuoteRequest.of(from).forAnotherInquiry(), quote);
+        return create(QuoteRequest.of(from).forAnotherInquiry(), quote, from.revision());
     }
 
     /**
@@ -215,6 +216,25 @@ public class Quotes {
         return create(request).document().number();
     }
 
+    /**
+     * As {@link #begin(String, String, TakeOff, List)}, with what is agreed beside the price.
+     *
+     * @param contact at the customer's
+     * @throws InvalidInput with every fault
+     */
+    @Transactional
+    public String begin(
+            String customer, @Nullable String contact, @Nullable Terms terms, TakeOff takeOff) {
+        QuoteRequest request =
+                new QuoteRequest(
+                        new CustomerChoice(null, customer, null),
+                        contact,
+                        null,
+                        terms,
+                        List.of(new QuoteRequest.Item(1, null, null, takeOff, List.of())));
+        return create(request).document().number();
+    }
+
     /** How many the shop has. */
     @Transactional(readOnly = true)
     public int count() {
@@ -240,6 +260,59 @@ public class Quotes {
     public QuoteDocument revision(String number, int n) {
         Quote quote = stored.quote(number);
         return stored.document(quote, stored.revision(quote, n));
+    }
+
+    /**
+     * Of the latest revision.
+     *
+     * @throws Problem 404 when there is no such quote
+     */
+    @Transactional(readOnly = true)
+    Terms terms(String number) {
+        return stored.latest(stored.quote(number)).terms();
+    }
+
+    /**
+     * One revision of a quote, as its list of them tells it.
+     *
+     * @param date of issue, or of the last change while it is a draft
+     */
+    record RevisionEntry(int n, State state, LocalDate date, Money net) {}
+
+    /**
+     * The first one first.
+     *
+     * @throws Problem 404 when there is no such quote
+     */
+    @Transactional(readOnly = true)
+    List<RevisionEntry> revisions(String number) {
+        return stored.revisions(stored.quote(number)).stream()
+                .map(
+                        r ->
+                                new RevisionEntry(
+                                        r.n(),
+                                        stored.state(r, stored.decided(r).orElse(null)),
+                                        LocalDate.ofInstant(r.at(), stored.zone()),
+                                        r.total().net()))
+                .toList();
+    }
+
+    /** What a revision began as a copy of: the one before it, or another quote. */
+    @Transactional(readOnly = true)
+    Optional<QuoteDocument> origin(String number, int n) {
+        Quote quote = stored.quote(number);
+        if (n > 1) {
+            return Optional.of(stored.document(quote, stored.revision(quote, n - 1)));
+        }
+        return quote.copiedFrom()
+                .map(id -> entities.find(Quote.class, id))
+                .map(
+                        from ->
+                                stored.document(
+                                        from,
+                                        stored.revision(
+                                                from,
+                                                quote.copiedRevision().orElse(from.revision()))));
     }
 
     /**

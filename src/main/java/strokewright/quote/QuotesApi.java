@@ -37,6 +37,7 @@ class QuotesApi {
     private final Outcomes outcomes;
     private final QuoteHistory history;
     private final FoundQuotes found;
+    private final QuoteSuggestions suggestions;
     private final QuoteFiles files;
     private final Once once;
 
@@ -45,12 +46,14 @@ class QuotesApi {
             Outcomes outcomes,
             QuoteHistory history,
             FoundQuotes found,
+            QuoteSuggestions suggestions,
             QuoteFiles files,
             Once once) {
         this.quotes = quotes;
         this.outcomes = outcomes;
         this.history = history;
         this.found = found;
+        this.suggestions = suggestions;
         this.files = files;
         this.once = once;
     }
@@ -218,6 +221,16 @@ class QuotesApi {
     @GetMapping("/{number}/history")
     History history(@PathVariable String number) {
         return new History(history.of(number));
+    }
+
+    /**
+     * @param items assumptions first
+     */
+    record Suggested(List<Suggestion> items) {}
+
+    @GetMapping("/{number}/suggestions")
+    Suggested suggestions(@PathVariable String number) {
+        return new Suggested(suggestions.of(quotes.get(number).document()));
     }
 
     @PostMapping("/{number}/notes")

@@ -80,7 +80,7 @@ class RoutesPage {
             return new Own(TakeOffPage.NEW, typed(TakeOffPage.NEW, desk.begun()), List.of(), "");
         }
         Quotes.Tagged found = QuoteItemPage.draft(quotes, number);
-        Sheet sheet = QuoteItemPage.sheet(number, position);
+        Sheet sheet = QuoteItemPage.sheet(quotes, number, position);
         TypedTakeOff stored =
                 QuoteItemPage.item(found.document(), position)
                         .map(item -> desk.again(item.takeOff(), numbers))
@@ -114,7 +114,7 @@ class RoutesPage {
             }
         }
         Own own = own(number, position, numbers);
-        ShopBook book = books.current();
+        ShopBook book = own.sheet.pricedWith().apply(books.current());
         List<Entry> entries = new ArrayList<>();
         entries.add(Entry.of(null, own.sheet.path(), RoutesView.OWN, own.typed, book, numbers));
         for (RouteDesk.Other other : routes.others(own.sheet, own.stored, numbers)) {
@@ -198,7 +198,7 @@ class RoutesPage {
             HttpServletRequest request,
             Numbers numbers,
             RedirectAttributes next) {
-        ShopBook book = books.current();
+        ShopBook book = own.sheet.pricedWith().apply(books.current());
         Reckoned reckoned = Reckoned.of(own.typed, book, numbers);
         if (!reckoned.complete()) {
             throw new InvalidInput("/start/part", "the take-off is not complete yet");

@@ -14,9 +14,11 @@ import strokewright.takeoff.TakeOffDesk;
 class ShapesPage {
 
     private final TakeOffDesk desk;
+    private final Quotes quotes;
 
-    ShapesPage(TakeOffDesk desk) {
+    ShapesPage(TakeOffDesk desk, Quotes quotes) {
         this.desk = desk;
+        this.quotes = quotes;
     }
 
     @PostMapping("/take-off/shape")
@@ -33,6 +35,7 @@ class ShapesPage {
             HttpServletResponse answer,
             Locale locale,
             Model model) {
-        return desk.shape(QuoteItemPage.sheet(number, position), request, answer, locale, model);
+        return desk.shape(
+                QuoteItemPage.sheet(quotes, number, position), request, answer, locale, model);
     }
 }

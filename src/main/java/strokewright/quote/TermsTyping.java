@@ -13,6 +13,8 @@ final class TermsTyping {
     /** So many rows of payment stages are open beyond those that say something. */
     private static final int SPARE_ROWS = 2;
 
+    private static final int MORE_ROWS = 5;
+
     static final List<Option> DELIVERIES =
             options("not said yet", Delivery.Kind.values(), Delivery.Kind::words);
 
@@ -75,18 +77,22 @@ final class TermsTyping {
             form.show(stage(at, i) + "/when", payment.stages().get(i).when())
                     .show(stage(at, i) + "/percent", payment.stages().get(i).percent());
         }
-        spareStages(form, at);
+        spareStages(form, at, false);
     }
 
     private static String stage(String at, int i) {
         return at + "/stages/" + i;
     }
 
-    /** A few empty rows behind the typed ones. */
-    static void spareStages(TypedForm form, String at) {
-        form.holds(at + "/stages");
+    /**
+     * Empty rows behind the typed ones.
+     *
+     * @param more whether further ones were asked for
+     */
+    static void spareStages(TypedForm form, String at, boolean more) {
+        form.holds(at + "/stages").tidyRows(at + "/stages");
         int typed = form.rows(at + "/stages");
-        for (int i = typed; i < typed + SPARE_ROWS; i++) {
+        for (int i = typed; i < typed + (more ? MORE_ROWS : SPARE_ROWS); i++) {
             form.show(stage(at, i) + "/when", null).show(stage(at, i) + "/percent", null);
         }
     }

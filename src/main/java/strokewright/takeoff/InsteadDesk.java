@@ -145,7 +145,7 @@ public class InsteadDesk {
     }
 
     private InsteadPanel.Maker maker(Sheet sheet, TypedTakeOff typed, Locale locale) {
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith().apply(books.current());
         Numbers numbers = Numbers.of(locale);
         return new InsteadPanel.Maker(
                 sheet.path() + InsteadPanel.PATH, Reckoned.of(typed, book, numbers), book, numbers);

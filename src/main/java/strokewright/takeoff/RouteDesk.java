@@ -150,7 +150,7 @@ public class RouteDesk {
         if (list(sheet).isEmpty()) {
             return Optional.of(stored);
         }
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith().apply(books.current());
         Numbers numbers = Numbers.of(locale);
         List<Route> routes = new ArrayList<>();
         for (Other other : others(sheet, stored, numbers)) {

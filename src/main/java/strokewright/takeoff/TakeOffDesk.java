@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import strokewright.access.Shops;
@@ -55,9 +56,21 @@ public class TakeOffDesk {
      * @param path of its page
      * @param saves what its main button says
      * @param startsOver what the button says that begins again
+     * @param pricedWith the shop book with whatever holds for the quote that it belongs to
      */
     public record Sheet(
-            String place, String path, String heading, String saves, String startsOver) {}
+            String place,
+            String path,
+            String heading,
+            String saves,
+            String startsOver,
+            UnaryOperator<ShopBook> pricedWith) {
+
+        /** Of one that belongs to no quote yet. */
+        public Sheet(String place, String path, String heading, String saves, String startsOver) {
+            this(place, path, heading, saves, startsOver, UnaryOperator.identity());
+        }
+    }
 
     /** What an empty page begins with. */
     public TypedTakeOff begun() {
@@ -75,7 +88,7 @@ public class TakeOffDesk {
     public String open(
             Sheet sheet, TypedTakeOff unkept, Arrival arrival, Locale locale, Model model) {
         Optional<TakeOffDrafts.Draft> draft = drafts.find(sheet.place);
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith.apply(books.current());
         Numbers numbers = Numbers.of(locale);
         TypedTakeOff typed = draft.map(TakeOffDrafts.Draft::typed).orElse(unkept);
         Reckoned reckoned = Reckoned.of(typed, book, numbers);
@@ -133,7 +146,7 @@ public class TakeOffDesk {
     public String reckon(Sheet sheet, HttpServletRequest request, Locale locale, Model model) {
         TypedTakeOff typed = typed(request);
         Instant kept = drafts.keep(sheet.place, page(request), turn(request), typed);
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith.apply(books.current());
         Numbers numbers = Numbers.of(locale);
         TakeOffViews views = new TakeOffViews(Reckoned.of(typed, book, numbers), book, numbers);
         model.addAttribute("result", views.result(time(kept)));
@@ -155,7 +168,7 @@ public class TakeOffDesk {
             Locale locale,
             Model model) {
         TypedTakeOff typed = typed(request);
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith.apply(books.current());
         Numbers numbers = Numbers.of(locale);
         ShapePanel.Maker panels = new ShapePanel.Maker(sheet.path, book, numbers);
         ShapeReading.Read read = ShapeReading.read(typed, book, numbers);
@@ -212,7 +225,7 @@ public class TakeOffDesk {
     }
 
     private String addShape(Sheet sheet, TypedTakeOff typed, Numbers numbers) {
-        ShopBook book = books.current();
+        ShopBook book = sheet.pricedWith.apply(books.current());
         ShapeReading.Read read = ShapeReading.read(typed, book, numbers);
         if (!read.faults().isEmpty()) {
             keep(sheet, typed);
@@ -231,7 +244,8 @@ public class TakeOffDesk {
     public Optional<Reckoned> complete(Sheet sheet, HttpServletRequest request, Locale locale) {
         TypedTakeOff typed = typed(request);
         keep(sheet, typed);
-        Reckoned reckoned = Reckoned.of(typed, books.current(), Numbers.of(locale));
+        Reckoned reckoned =
+                Reckoned.of(typed, sheet.pricedWith.apply(books.current()), Numbers.of(locale));
         return Optional.of(reckoned).filter(r -> r.complete() && !typed.isEmpty(TITLE));
     }
 

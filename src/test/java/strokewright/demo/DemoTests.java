@@ -21,6 +21,10 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Severity;
+import strokewright.quote.Customers;
+import strokewright.quote.Letterheads;
+import strokewright.quote.Outcomes;
+import strokewright.quote.QuoteHistory;
 import strokewright.quote.Quotes;
 import strokewright.shopbook.ShopBooks;
 import tools.jackson.databind.JsonNode;
@@ -30,6 +34,10 @@ class DemoTests extends ServiceTest {
     @Autowired private Shops shops;
     @Autowired private ShopBooks books;
     @Autowired private Quotes quotes;
+    @Autowired private Outcomes outcomes;
+    @Autowired private QuoteHistory history;
+    @Autowired private Customers customers;
+    @Autowired private Letterheads letterheads;
     @Autowired private Documents documents;
     @Autowired private Environment environment;
 
@@ -41,7 +49,17 @@ class DemoTests extends ServiceTest {
         ShopBook book = owner.call(books::current);
         assertThat(book.edition()).isEqualTo(2);
         assertThat(book.priceScheme().kind()).isEqualTo(PriceScheme.Kind.SURCHARGE);
-        assertThat(owner.call(quotes::count)).isEqualTo(5);
+        assertThat(owner.call(quotes::count)).isEqualTo(8);
+        assertThat(states(owner))
+                .containsExactly(
+                        "accepted",
+                        "draft",
+                        "draft",
+                        "issued",
+                        "issued",
+                        "issued",
+                        "declined",
+                        "draft");
     }
 
     @Test
@@ -94,8 +112,56 @@ class DemoTests extends ServiceTest {
         assertThat(estimate.quantities()).hasSameSizeAs(takeOff.quantities());
     }
 
+    @Test
+    void theShopHasALetterheadWithALogoAndCustomersWithContacts() throws Exception {
+        SignedIn owner = start();
+        assertThat(owner.call(letterheads::logo)).isPresent();
+        assertThat(owner.call(() -> customers.list(null, null, 50)))
+                .hasSize(5)
+                .allSatisfy(card -> assertThat(card.contacts()).isNotEmpty());
+    }
+
+    @Test
+    void aPastIsOnlyThePastOfWhoeverBringsItIn() throws Exception {
+        java.time.Instant now = java.time.Instant.parse("2026-03-10T12:00:00Z");
+        DemoClock clock = new DemoClock(java.time.Clock.fixed(now, java.time.ZoneOffset.UTC));
+        java.util.List<java.time.Instant> seen = new java.util.ArrayList<>();
+        clock.daysAgo(
+                3,
+                () -> {
+                    seen.add(clock.instant());
+                    Thread other = new Thread(() -> seen.add(clock.instant()));
+                    other.start();
+                    try {
+                        other.join();
+                    } catch (InterruptedException e) {
+                        throw new IllegalStateException(e);
+                    }
+                });
+        seen.add(clock.instant());
+        assertThat(seen).containsExactly(java.time.Instant.parse("2026-03-07T12:00:00Z"), now, now);
+    }
+
+    private java.util.List<String> states(SignedIn owner) {
+        int year = java.time.LocalDate.now(java.time.ZoneId.of("Europe/Berlin")).getYear();
+        return java.util.stream.IntStream.rangeClosed(1, 8)
+                .mapToObj("Q-%d-%%04d".formatted(year)::formatted)
+                .map(number -> owner.call(() -> quotes.get(number)).document().state().word())
+                .toList();
+    }
+
     private SignedIn start() throws Exception {
-        new Demo(shops, books, quotes, documents, environment)
+        new Demo(
+                        shops,
+                        books,
+                        quotes,
+                        outcomes,
+                        history,
+                        customers,
+                        letterheads,
+                        new DemoClock(java.time.Clock.systemUTC()),
+                        documents,
+                        environment)
                 .run(new DefaultApplicationArguments());
         DemoData.DemoShop demo = new DemoData(documents).shop();
         return shops.open(demo.shop(), demo.users().get(0).with(Demo.PASSWORD));

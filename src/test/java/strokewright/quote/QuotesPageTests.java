@@ -33,13 +33,13 @@ class QuotesPageTests extends ServiceTest {
             draft("Frame " + i);
         }
         Person person = signedIn(Role.OFFICE);
-        String first = person.open("/quotes").body();
+        String first = person.open("/quotes/search").body();
 
         assertThat(first)
                 .contains("Frame 51", "Frame 2<", "Harbour Theatre", "draft", "drawing")
                 .doesNotContain("Frame 1<", "Newest");
         assertThat(first.indexOf("Frame 51")).isLessThan(first.indexOf("Frame 50"));
-        String older = first.substring(first.indexOf("/quotes?before="));
+        String older = first.substring(first.indexOf("/quotes/search?before="));
         String second = person.open(older.substring(0, older.indexOf('"'))).body();
         assertThat(second).contains("Frame 1<", "Frame 0<", "Newest").doesNotContain("Frame 2<");
     }
@@ -100,7 +100,7 @@ class QuotesPageTests extends ServiceTest {
         assertThat(signedIn(Role.ESTIMATOR).open(path(draft)).body())
                 .contains("Not possible", "Rim, line 1: A flange of 400")
                 .doesNotContain(">Issue</button>");
-        assertThat(signedIn(Role.ESTIMATOR).open("/quotes").body())
+        assertThat(signedIn(Role.ESTIMATOR).open("/quotes/search").body())
                 .contains("not possible as described");
     }
 
