@@ -172,6 +172,9 @@ final class BookColumns {
         if (Kept.isUnread(stored)) {
             return Value.text(Kept.text(stored));
         }
+        if (Kept.gaugeIn(stored).isPresent()) {
+            return Value.text(Kept.gaugeIn(stored).get());
+        }
         if (kind instanceof Kind.Figure) {
             return Value.number(new BigDecimal(kind.typed(stored, PLAIN.apply(with))));
         }

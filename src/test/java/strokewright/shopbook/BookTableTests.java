@@ -305,8 +305,12 @@ class BookTableTests extends ServiceTest {
                         "AL99.5-O;16 ga aluminium;100;125;80,00;x");
         JsonNode preview = take("sheets", "?preview=true", CSV, file).getResponseBody();
         assertThat(preview.path("faults")).as(preview.toString()).isEmpty();
-        assertThat(preview.toString()).contains("3,175", "1,29");
+        assertThat(preview.toString()).contains("3,175", "16 ga aluminium");
         assertThat(preview.toString()).contains("2\u202f540", "1\u202f250");
+        take("sheets", "", CSV, file);
+        byte[] draft = export("sheets?draft=true", CSV);
+        assertThat(new String(draft, StandardCharsets.UTF_8)).contains("16 ga aluminium");
+        changesNothing("sheets", CSV, draft, book().sheets().size() + 2);
     }
 
     // Refusals ------------------------------------------------------------------------------------
