@@ -11,6 +11,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.graphics.PDXObject;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
@@ -18,6 +19,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 
 /** A PDF as a reader that did not write it opens it. */
 public final class OpenedPdf implements AutoCloseable {
+
+    private static final String SPACES = "[\u00a0\u2002\u202f]";
 
     private final PDDocument document;
 
@@ -59,9 +62,7 @@ public final class OpenedPdf implements AutoCloseable {
             PDFTextStripper reading = new PDFTextStripper();
             reading.setStartPage(first);
             reading.setEndPage(last);
-            return reading.getText(document)
-                    .replace("\r", "")
-                    .replaceAll("[\u00a0\u2002\u202f]", " ");
+            return reading.getText(document).replace("\r", "").replaceAll(SPACES, " ");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -140,6 +141,24 @@ public final class OpenedPdf implements AutoCloseable {
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** What is read aloud in place of its pictures, in their order. */
+    public List<String> described() {
+        List<String> found = new ArrayList<>();
+        describe(document.getDocumentCatalog().getStructureTreeRoot().getKids(), found);
+        return found;
+    }
+
+    private static void describe(List<Object> kids, List<String> found) {
+        for (Object kid : kids) {
+            if (kid instanceof PDStructureElement element) {
+                if (element.getAlternateDescription() != null) {
+                    found.add(element.getAlternateDescription().replaceAll(SPACES, " "));
+                }
+                describe(element.getKids(), found);
+            }
         }
     }
 

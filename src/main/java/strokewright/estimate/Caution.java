@@ -155,11 +155,16 @@ public enum Caution {
         Set<Caution> cautions = EnumSet.noneOf(Caution.class);
         String work = line.standard() == null ? "" : line.standard().toLowerCase(Locale.ROOT);
         boolean welds = work.contains("weld");
-        boolean grinds = work.contains("dress") || work.contains("sand") || work.contains("grind");
+        boolean grinds =
+                work.contains("dress")
+                        || work.contains("sand")
+                        || work.contains("grind")
+                        || line.dressMinutes() != null;
         boolean anneals =
                 work.contains("anneal")
                         || HEATING.matcher(work).find()
-                        || (line.anneals() != null && line.anneals() > 0);
+                        || (line.anneals() != null && line.anneals() > 0)
+                        || (line.crown() != null && line.crown().anneals() > 0);
         if (line.standard() == null) {
             cautions.add(FORMING);
             cautions.add(VIBRATION);

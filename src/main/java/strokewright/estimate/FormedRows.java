@@ -1,6 +1,7 @@
 package strokewright.estimate;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -45,8 +46,15 @@ public record FormedRows(
      *
      * @param fromEdgeMm along the sheet from the outermost row inwards; null for a crown, which is
      *     worked as one area
+     * @param cycles its passes from one anneal to the next; empty where it has none
      */
-    public record Row(@Nullable Double fromEdgeMm, double strain, int passes) {}
+    public record Row(
+            @Nullable Double fromEdgeMm, double strain, int passes, List<Integer> cycles) {
+
+        public Row {
+            cycles = List.copyOf(cycles);
+        }
+    }
 
     /**
      * In the order in which they are worked, for an outline that of {@link
@@ -143,13 +151,25 @@ public record FormedRows(
             int without = strains.size() - passes.size();
             double edge = height(strains.get(strains.size() - 1));
             for (int i = 0; i < strains.size(); i++) {
+                List<Integer> cycles = i < without ? List.of() : cycles(passes.get(i - without));
                 rows.add(
                         new Row(
                                 crown ? null : edge - height(strains.get(i)),
                                 strains.get(i).value(),
-                                i < without ? 0 : (int) passes.get(i - without).value()));
+                                i < without ? 0 : (int) passes.get(i - without).value(),
+                                cycles));
             }
             return rows;
+        }
+
+        private static List<Integer> cycles(Why passes) {
+            if (!passes.formula().equals(FormingFormula.CYCLE_PASSES.code())) {
+                return List.of((int) passes.value());
+            }
+            List<Integer> cycles = new ArrayList<>(List.of((int) passes.inputs().get(0).value()));
+            int further = (int) passes.inputs().get(2).value();
+            cycles.addAll(Collections.nCopies((int) passes.inputs().get(1).value(), further));
+            return cycles;
         }
 
         /** Every strain along an edge is judged at a height or at an arc, its first such input. */

@@ -118,6 +118,15 @@ public final class Pdf {
             Element look = document.createElementNS(SVG, "style");
             look.setTextContent(DRAWING_STYLE);
             drawings.item(i).insertBefore(look, drawings.item(i).getFirstChild());
+            read((Element) drawings.item(i));
+        }
+    }
+
+    /** What a picture says of itself is what the library reads from an attribute of its own. */
+    private static void read(Element drawing) {
+        NodeList descriptions = drawing.getElementsByTagNameNS(SVG, "desc");
+        if (descriptions.getLength() > 0) {
+            drawing.setAttribute("alt", descriptions.item(0).getTextContent());
         }
     }
 

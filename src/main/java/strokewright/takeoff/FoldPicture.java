@@ -11,7 +11,7 @@ import strokewright.web.Drawing;
 import strokewright.web.Numbers;
 
 /** A folded part seen from its end, and the blank that it is folded from with its bend lines. */
-final class FoldPicture {
+public final class FoldPicture {
 
     private static final double WIDE = 340;
     private static final double PROFILE_ROOM = 150;
@@ -32,7 +32,7 @@ final class FoldPicture {
 
     private final Numbers numbers;
 
-    FoldPicture(Numbers numbers) {
+    public FoldPicture(Numbers numbers) {
         this.numbers = numbers;
     }
 
@@ -57,7 +57,7 @@ final class FoldPicture {
         }
     }
 
-    String profile(Fold fold, Folded folded, double thicknessMm, String id) {
+    public String profile(Fold fold, Folded folded, double thicknessMm, String id) {
         Line line = line(fold, folded, thicknessMm);
         double wide = Math.max(line.high(Point::x) - line.low(Point::x), 1e-6);
         double tall = Math.max(line.high(Point::y) - line.low(Point::y), 1e-6);
@@ -189,7 +189,7 @@ final class FoldPicture {
     // Blank -----------------------------------------------------------------------------------
 
     /** The bend lines are in proportion across the blank; along it room is saved. */
-    String blank(Folded folded, String id) {
+    public String blank(Folded folded, String id) {
         double scale = BLANK_ROOM / folded.developedMm();
         double tall = Math.min(110, Math.max(36, folded.lengthMm() * scale));
         List<Integer> rows = rows(folded, scale);
