@@ -73,6 +73,7 @@ class SimilarPage {
                                 book,
                                 number == null ? null : QuoteNumber.read(number).orElse(null));
         model.addAttribute("similar", earlier.stream().map(e -> Row.of(e, numbers)).toList());
+        model.addAttribute("ready", reckoned.estimate() != null);
         return "quote/similar :: list";
     }
 }

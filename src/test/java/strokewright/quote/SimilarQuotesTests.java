@@ -229,14 +229,15 @@ class SimilarQuotesTests extends ServiceTest {
         HttpResponse<String> shown = person.submit("/take-off", "/take-off/similar", typed);
         assertThat(shown.statusCode()).isEqualTo(200);
         assertThat(shown.body())
-                .contains("Quoted before", number, "target=\"_blank\"", "Round sign frame");
+                .contains("% alike", number, "target=\"_blank\"", "Round sign frame");
         assertThat(
                         person.submit(
                                         "/take-off",
                                         "/take-off/similar",
                                         Map.of("/parts/p1/grade", "AL99.5-O"))
                                 .body())
-                .doesNotContain("Quoted before");
+                .contains("as soon as there is a result")
+                .doesNotContain("<table");
         assertThat(
                         person.submit("/take-off", "/quotes/" + number + "/items/1/similar", typed)
                                 .body())
