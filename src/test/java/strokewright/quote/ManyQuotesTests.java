@@ -7,8 +7,10 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,6 +20,7 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -50,6 +53,9 @@ class ManyQuotesTests extends ServiceTest {
     private static final int QUOTES = 100_000;
     private static final int TURNS = 7;
 
+    /** Between two looks at the heap, each of which collects it. */
+    private static final Duration PAUSE = Duration.ofMillis(250);
+
     @Autowired private FoundQuotes found;
     @Autowired private Register register;
     @Autowired private SimilarQuotes similar;
@@ -65,7 +71,7 @@ class ManyQuotesTests extends ServiceTest {
         who = shop.user(Role.ESTIMATOR);
         String script =
                 new ClassPathResource("quote/many-quotes.sql")
-                        .getContentAsString(java.nio.charset.StandardCharsets.UTF_8);
+                        .getContentAsString(StandardCharsets.UTF_8);
         SingleConnectionDataSource connection =
                 new SingleConnectionDataSource(
                         service.getJdbcUrl(), owner.getUsername(), owner.getPassword(), true);
@@ -230,6 +236,7 @@ class ManyQuotesTests extends ServiceTest {
                         () -> {
                             while (!done.get()) {
                                 most.accumulateAndGet(inUse(), Math::max);
+                                LockSupport.parkNanos(PAUSE.toNanos());
                             }
                         });
         watch.start();
