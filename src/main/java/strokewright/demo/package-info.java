@@ -3,7 +3,15 @@
  * quotes, brought in at each start where they are missing. Data in {@code demo-data/}.
  */
 @ApplicationModule(
-        allowedDependencies = {"quote", "shopbook", "estimate", "costing", "access", "quantity"})
+        allowedDependencies = {
+            "quote",
+            "shopbook",
+            "estimate",
+            "costing",
+            "access",
+            "web",
+            "quantity"
+        })
 @NullMarked
 package strokewright.demo;
 
