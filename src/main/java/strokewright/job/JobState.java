@@ -19,7 +19,7 @@ public enum JobState {
     CLOSED;
 
     /** As it is stored, sent and, without the hyphen, shown. */
-    String word() {
+    public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 

@@ -215,6 +215,33 @@ public class Outcomes {
         return new Ordered(document, revision.id(), revision.customerId());
     }
 
+    /** An accepted quote that no job was released from. */
+    public record Waiting(String number, String customer, String title) {}
+
+    /** The oldest first. */
+    @Transactional(readOnly = true)
+    public List<Waiting> waiting(int most) {
+        return sql.sql(
+                        """
+                        select q.year, q.n, a.name, r.title
+                        from quote q
+                        join quote_revision r on r.shop_id = q.shop_id and r.quote_id = q.id
+                          and r.n = q.revision
+                        join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
+                        where q.shop_id = ? and q.state = 'accepted' and q.released_as is null
+                        order by q.year, q.n
+                        limit ?
+                        """)
+                .params(SignedIn.current().shopId(), most)
+                .query(
+                        (row, i) ->
+                                new Waiting(
+                                        new QuoteNumber(row.getInt(1), row.getInt(2)).toString(),
+                                        row.getString(3),
+                                        row.getString(4)))
+                .list();
+    }
+
     /** The quote that a job was released from. */
     @Transactional(readOnly = true)
     public Optional<String> numberOf(String job) {

@@ -39,7 +39,8 @@ public final class Words {
                 + (corners == 0 ? "" : corners == 1 ? ", 1 corner" : ", " + corners + " corners");
     }
 
-    private static String kind(String type) {
+    /** What a type of forming is called. */
+    public static String kind(String type) {
         return Work.of(type).map(Work::label).orElse(type);
     }
 

@@ -24,7 +24,7 @@ import tools.jackson.databind.JsonNode;
 /** Jobs and bookings over HTTP on a real database. */
 class JobsApiTests extends ServiceTest {
 
-    private static final String QUOTE =
+    static final String QUOTE =
             """
             {"customer":"Harbour Theatre","items":[{"takeOff":
               {"title":"Round sign frame","quantities":[1,5],

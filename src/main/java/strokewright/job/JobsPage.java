@@ -1,0 +1,91 @@
+package strokewright.job;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.context.annotation.Bean;
+import org.springframework.format.annotation.DateTimeFormat;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import strokewright.access.Role;
+import strokewright.access.SignedIn;
+import strokewright.quote.Outcomes;
+import strokewright.web.Place;
+
+/** The jobs of the shop, and each as it stands. */
+@Controller
+class JobsPage {
+
+    private static final int SHOWN = 50;
+
+    private final Jobs jobs;
+    private final Bookings bookings;
+    private final Outcomes outcomes;
+
+    JobsPage(Jobs jobs, Bookings bookings, Outcomes outcomes) {
+        this.jobs = jobs;
+        this.bookings = bookings;
+        this.outcomes = outcomes;
+    }
+
+    @Bean
+    static Place jobsPlace() {
+        return new Place("jobs", "Jobs", "/jobs", Set.of(), 30);
+    }
+
+    /**
+     * @param before the number below which this page of the list begins
+     */
+    @GetMapping("/jobs")
+    String list(
+            @RequestParam Optional<String> before,
+            @AuthenticationPrincipal SignedIn who,
+            Model model) {
+        List<Jobs.Entry> found = jobs.list(before.flatMap(JobNumber::read).orElse(null), SHOWN + 1);
+        List<Jobs.Entry> shown = found.subList(0, Math.min(SHOWN, found.size()));
+        boolean releases = who.role() != Role.FLOOR;
+        model.addAttribute("jobs", shown);
+        model.addAttribute("first", before.isEmpty());
+        model.addAttribute("older", found.size() > SHOWN ? shown.get(SHOWN - 1).number() : null);
+        model.addAttribute("releases", releases);
+        model.addAttribute("waiting", releases ? outcomes.waiting(SHOWN) : List.of());
+        model.addAttribute("running", bookings.running().orElse(null));
+        return "job/jobs";
+    }
+
+    @PostMapping("/jobs")
+    String release(
+            @RequestParam String quote,
+            @RequestParam @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
+                    Optional<LocalDate> dueOn) {
+        return "redirect:/jobs/" + jobs.release(quote, dueOn.orElse(null)).document().number();
+    }
+
+    @GetMapping("/jobs/{number}")
+    String show(@PathVariable String number, @AuthenticationPrincipal SignedIn who, Model model) {
+        JobDocument job = jobs.get(number).document();
+        model.addAttribute("job", job);
+        model.addAttribute("bookings", bookings.of(number));
+        model.addAttribute("booked", Booked.byStep(bookings.of(number)));
+        model.addAttribute("closes", who.role() != Role.FLOOR);
+        model.addAttribute("names", StepWords.byNumber(job.steps()));
+        return "job/job";
+    }
+
+    @PostMapping("/jobs/{number}/{step:start|finish|close|reopen}")
+    String step(@PathVariable String number, @PathVariable String step) {
+        switch (step) {
+            case "start" -> jobs.start(number);
+            case "finish" -> jobs.finish(number);
+            case "close" -> jobs.close(number);
+            default -> jobs.reopen(number);
+        }
+        return "redirect:/jobs/" + number;
+    }
+}
