@@ -136,7 +136,7 @@ class BookPage {
         model.addAttribute("job", job);
         model.addAttribute("step", step);
         model.addAttribute("form", form);
-        model.addAttribute("what", StepWords.of(step.work()));
+        model.addAttribute("what", RouteCard.words(step.work()));
         model.addAttribute("id", UUID.randomUUID());
         model.addAttribute("running", running.orElse(null));
         model.addAttribute(

@@ -18,6 +18,8 @@ import strokewright.access.SignedIn;
 import strokewright.estimate.ShopBook;
 import strokewright.job.JobPlan.Planned;
 import strokewright.quote.Customers;
+import strokewright.quote.Letterhead;
+import strokewright.quote.Letterheads;
 import strokewright.quote.Order;
 import strokewright.quote.Outcomes;
 import strokewright.quote.QuoteDocument;
@@ -33,6 +35,7 @@ public class Jobs {
     private final JdbcClient sql;
     private final Outcomes outcomes;
     private final Customers customers;
+    private final Letterheads letterheads;
     private final ShopBooks books;
     private final Shops shops;
     private final Series series;
@@ -43,6 +46,7 @@ public class Jobs {
             JdbcClient sql,
             Outcomes outcomes,
             Customers customers,
+            Letterheads letterheads,
             ShopBooks books,
             Shops shops,
             Series series,
@@ -51,6 +55,7 @@ public class Jobs {
         this.sql = sql;
         this.outcomes = outcomes;
         this.customers = customers;
+        this.letterheads = letterheads;
         this.books = books;
         this.shops = shops;
         this.series = series;
@@ -146,10 +151,29 @@ public class Jobs {
         return tagged(job(number));
     }
 
-    /** The plan that a job was released with. */
+    /**
+     * The paper for the floor.
+     *
+     * @param address that the service was asked at, for the codes where the letterhead has no link
+     * @return a PDF
+     */
     @Transactional(readOnly = true)
-    public JobPlan plan(String number) {
-        return job(number).plan();
+    public byte[] routeCard(String number, String address) {
+        Job job = job(number);
+        Letterhead letterhead = letterheads.get().letterhead();
+        return RouteCard.of(
+                new RouteCard.Heading(
+                        number,
+                        job.title(),
+                        customers.get(job.customerId()).card().name(),
+                        job.dueOn(),
+                        LocalDate.ofInstant(job.releasedAt(), shops.current().timeZone()),
+                        shops.nameOf(job.releasedBy())),
+                job.plan(),
+                books.edition(job.edition()),
+                letterhead,
+                SignedIn.current().shopName(),
+                letterhead.link() == null ? address : letterhead.link());
     }
 
     /** Those on the floor first, the newest first. */

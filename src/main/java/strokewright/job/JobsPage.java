@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.annotation.Bean;
 import org.springframework.format.annotation.DateTimeFormat;
+import org.springframework.http.ResponseEntity;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -76,6 +77,11 @@ class JobsPage {
         model.addAttribute("closes", who.role() != Role.FLOOR);
         model.addAttribute("names", StepWords.byNumber(job.steps()));
         return "job/job";
+    }
+
+    @GetMapping("/jobs/{number}/route-card")
+    ResponseEntity<byte[]> routeCard(@PathVariable String number) {
+        return JobsApi.card(jobs, number);
     }
 
     @PostMapping("/jobs/{number}/{step:start|finish|close|reopen}")

@@ -71,6 +71,23 @@ class JobsApiTests extends ServiceTest {
     }
 
     @Test
+    void theRouteCardIsAPdfThatTheFloorMayRead() {
+        byte[] card =
+                shop.as(Role.FLOOR)
+                        .get()
+                        .uri("/api/v1/jobs/" + number() + "/route-card")
+                        .accept(MediaType.APPLICATION_PDF)
+                        .exchange()
+                        .expectStatus()
+                        .isOk()
+                        .expectBody()
+                        .returnResult()
+                        .getResponseBody();
+        assertThat(new String(card, 0, 5, java.nio.charset.StandardCharsets.US_ASCII))
+                .isEqualTo("%PDF-");
+    }
+
+    @Test
     void anOrderIsReleasedOnceAndStandsFromThenOn() {
         String quote = accepted(1);
         release(quote);
