@@ -10,6 +10,7 @@ import org.apache.poi.ss.usermodel.DataValidationConstraint.OperatorType;
 import org.apache.poi.ss.usermodel.DataValidationHelper;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellRangeAddressList;
 import org.apache.poi.xssf.usermodel.XSSFCell;
@@ -27,18 +28,26 @@ public final class Sheet {
     /** Widths are told in figures; letters are a little narrower on the whole. */
     private static final float LETTER = 0.9f;
 
+    /** The highest that the file format knows, in points. */
+    private static final float HIGHEST = 409;
+
     private final Workbook book;
     private final XSSFSheet sheet;
     private final Map<Integer, Integer> points = new HashMap<>();
+    private final Map<CellAddress, Integer> joined = new HashMap<>();
     private int lastColumn;
 
-    Sheet(Workbook book, XSSFSheet sheet) {
+    Sheet(Workbook book, XSSFSheet sheet, Paper.Size paper) {
         this.book = book;
         this.sheet = sheet;
         sheet.setDisplayGridlines(false);
         sheet.setFitToPage(true);
         PrintSetup print = sheet.getPrintSetup();
-        print.setPaperSize(PrintSetup.A4_PAPERSIZE);
+        print.setPaperSize(
+                switch (paper) {
+                    case A4 -> PrintSetup.A4_PAPERSIZE;
+                    case LETTER -> PrintSetup.LETTER_PAPERSIZE;
+                });
         print.setFitWidth((short) 1);
         print.setFitHeight((short) 0);
         sheet.getFooter().setRight("&P / &N");
@@ -76,6 +85,19 @@ public final class Sheet {
         for (int i = 0; i < contents.size(); i++) {
             put(row, column + i, contents.get(i));
         }
+    }
+
+    /** Puts one cell in the place of several side by side, both ends included. */
+    public Place across(int row, int first, int last, Cell content) {
+        Place place = put(row, first, content);
+        for (int column = first + 1; column <= last; column++) {
+            put(row, column, Cell.text(null, content.look()));
+        }
+        if (last > first) {
+            sheet.addMergedRegion(new CellRangeAddress(row, row, first, last));
+            joined.put(new CellAddress(row, first), last);
+        }
+        return place;
     }
 
     /** Widths of the columns from the first on, in characters. */
@@ -120,6 +142,16 @@ public final class Sheet {
                 otherwise);
     }
 
+    /** Takes what makes a formula true, and refuses anything else. */
+    public void onlyIf(Place where, String formula, String otherwise) {
+        allow(where, helper().createCustomConstraint(formula), otherwise);
+    }
+
+    /** At the bottom of every page to the left, in place of the sheet's name. */
+    public void foot(String left) {
+        sheet.getFooter().setLeft(Texts.inMargin(left));
+    }
+
     /** Begins a new page with this row. */
     public void newPage(int row) {
         sheet.setRowBreak(row - 1);
@@ -136,12 +168,30 @@ public final class Sheet {
         int lines = 1;
         for (org.apache.poi.ss.usermodel.Cell cell : row) {
             if (cell.getCellStyle().getWrapText() && cell.getCellType() == CellType.STRING) {
-                int width = sheet.getColumnWidth(cell.getColumnIndex()) / CHARACTER;
-                int length = Math.round(cell.getStringCellValue().length() * LETTER);
-                lines = Math.max(lines, (length + width - 1) / Math.max(1, width));
+                int width = Math.max(1, width(cell));
+                lines =
+                        Math.max(
+                                lines,
+                                cell.getStringCellValue()
+                                        .lines()
+                                        .mapToInt(line -> Math.round(line.length() * LETTER))
+                                        .map(length -> Math.max(1, (length + width - 1) / width))
+                                        .sum());
             }
         }
-        return lines * points.get(row.getRowNum()) * 1.25f + 3;
+        return Math.min(HIGHEST, lines * points.get(row.getRowNum()) * 1.25f + 3);
+    }
+
+    /** In characters. */
+    private int width(org.apache.poi.ss.usermodel.Cell cell) {
+        int first = cell.getColumnIndex();
+        int width = 0;
+        for (int column = first;
+                column <= joined.getOrDefault(cell.getAddress(), first);
+                column++) {
+            width += sheet.getColumnWidth(column) / CHARACTER;
+        }
+        return width;
     }
 
     private void allow(Place where, DataValidationConstraint constraint, String otherwise) {

@@ -46,7 +46,13 @@ public final class Workbook implements AutoCloseable {
     private final Map<Dress, XSSFCellStyle> styles = new HashMap<>();
     private final Map<Ink, XSSFFont> fonts = new HashMap<>();
 
-    public Workbook(String title, String author, Instant created) {
+    private final Paper.Size paper;
+
+    /**
+     * @param paper that it is printed on
+     */
+    public Workbook(String title, String author, Instant created, Paper.Size paper) {
+        this.paper = paper;
         POIXMLProperties.CoreProperties about = book.getProperties().getCoreProperties();
         about.setTitle(title);
         about.setCreator(author);
@@ -63,7 +69,7 @@ public final class Workbook implements AutoCloseable {
         }
         XSSFSheet made = book.createSheet(name);
         made.getFooter().setLeft(Texts.inMargin(name));
-        Sheet sheet = new Sheet(this, made);
+        Sheet sheet = new Sheet(this, made, paper);
         sheets.add(sheet);
         return sheet;
     }

@@ -17,6 +17,7 @@ import strokewright.office.Cell;
 import strokewright.office.Look;
 import strokewright.office.Look.Align;
 import strokewright.office.Look.Rule;
+import strokewright.office.Paper;
 import strokewright.office.Place;
 import strokewright.office.Sheet;
 
@@ -33,57 +34,90 @@ final class CustomerSheet {
     private static final int TOTAL = 4;
 
     private static final int LEFT_BLOCK = 50;
-    private static final int WHOLE_WIDTH = 75;
+
+    /** A long text stands in rows of at most so many characters, which no page cuts off. */
+    private static final int LONGEST_ROW = 900;
 
     private static final Look LABEL = Look.PLAIN.quietly();
     private static final Look STRONG = Look.PLAIN.inBold();
     private static final Look SUM = STRONG.ruled(Rule.ABOVE);
+    private static final Look FINE = Look.PROSE.quietly().sized(8);
 
     private final Sheet sheet;
     private final QuoteDocument quote;
+    private final Stationery stationery;
     private final Map<PricedItem, Workings> workings;
+    private final Paper paper;
+    private final QuotePaper.View view;
+    private final boolean hasTotal;
     private final Look money;
     private final String currency;
     private int row;
 
-    private CustomerSheet(Sheet sheet, QuoteDocument quote, Map<PricedItem, Workings> workings) {
+    private CustomerSheet(
+            Sheet sheet,
+            QuoteDocument quote,
+            Stationery stationery,
+            QuotePaper paper,
+            Map<PricedItem, Workings> workings) {
         this.sheet = sheet;
         this.quote = quote;
+        this.stationery = stationery;
         this.workings = workings;
+        this.paper = paper.paper();
+        this.view = paper.view();
+        this.hasTotal = paper.hasTotal();
         this.money = Look.money(quote.total().net().currency());
-        this.currency = quote.total().net().currency().getCurrencyCode();
+        this.currency = view.currency();
     }
 
-    /** Where its totals stand. */
-    record Totals(Place net, Place tax, Place withTax, Place check) {}
+    /** Where its totals stand; all but the check null where there are none. */
+    record Totals(@Nullable Place net, @Nullable Place tax, @Nullable Place withTax, Place check) {}
 
+    /**
+     * @param paper the same on paper, whose sentences stand here too
+     */
     static Totals write(
-            Sheet sheet, String shop, QuoteDocument quote, Map<PricedItem, Workings> workings) {
-        CustomerSheet made = new CustomerSheet(sheet, quote, workings);
-        made.titleBlock(shop);
+            Sheet sheet,
+            QuoteDocument quote,
+            Stationery stationery,
+            QuotePaper paper,
+            Map<PricedItem, Workings> workings) {
+        CustomerSheet made = new CustomerSheet(sheet, quote, stationery, paper, workings);
+        made.titleBlock();
         Place check = made.check();
         Totals totals = made.items(check);
         made.options();
         made.otherQuantities();
+        made.terms();
         sheet.widths(6, 46, 12, 17, 17);
+        sheet.freeze(1, 0);
+        sheet.repeat(0, 0);
+        sheet.foot(quote.number() + ", revision " + quote.revision());
         sheet.lock();
         return totals;
     }
 
     /** The data fields of ISO 7200 beside the customer's name and address. */
-    private void titleBlock(String shop) {
-        sheet.put(row, POSITION, text(shop, STRONG.sized(14)));
-        sheet.put(row++, QUANTITY, text("Quote", STRONG.sized(14)));
+    private void titleBlock() {
+        sheet.across(row, POSITION, ITEM, text(stationery.name(), STRONG.sized(14)));
+        sheet.put(row, QUANTITY, text("Quote", STRONG.sized(14)));
+        sheet.put(row++, TOTAL, text(paper.stamp(), right(STRONG)));
+        Paper.Sender sender = paper.sender();
+        List<String> from = new ArrayList<>(sender.address());
+        from.addAll(sender.contact());
+        if (!from.isEmpty()) {
+            wide(String.join(" · ", from), FINE);
+        }
         row++;
         int top = row;
         sheet.put(row++, POSITION, text("For", LABEL));
-        lines(quote.customer().name(), LEFT_BLOCK)
+        lines(paper.addressee().get(0), LEFT_BLOCK)
                 .forEach(line -> sheet.put(row++, POSITION, text(line, STRONG)));
-        if (quote.customer().address() != null) {
-            Stream.of(quote.customer().address().split("\\s*[,;\\n]\\s*"))
-                    .flatMap(line -> lines(line, LEFT_BLOCK))
-                    .forEach(line -> sheet.put(row++, POSITION, text(line)));
-        }
+        paper.addressee().stream()
+                .skip(1)
+                .flatMap(line -> lines(line, LEFT_BLOCK))
+                .forEach(line -> sheet.put(row++, POSITION, text(line)));
         int left = row;
         row = top;
         field("Identification number", text(quote.number(), right(STRONG)));
@@ -91,25 +125,28 @@ final class CustomerSheet {
         field(
                 quote.state() == State.DRAFT ? "Draft, not issued; of" : "Date of issue",
                 day(quote.date(), right(Look.DATE)));
-        field("Created by", text(quote.createdBy(), right(Look.PLAIN)));
-        field("Approved by", text(quote.approvedBy(), right(Look.PLAIN)));
+        field("Created by", text(quote.createdBy(), right(Look.PROSE)));
+        field("Approved by", text(quote.approvedBy(), right(Look.PROSE)));
+        paper.fields().forEach(f -> field(f.name(), text(f.value(), right(Look.PROSE))));
         row = Math.max(row, left) + 1;
         sheet.put(row++, POSITION, text("Title", LABEL));
-        lines(quote.title(), WHOLE_WIDTH)
-                .forEach(line -> sheet.put(row++, POSITION, text(line, STRONG.sized(12))));
-        if (!quote.feasible()) {
-            sheet.put(
-                    row++,
-                    POSITION,
-                    text("No offer: something here cannot be made as described.", STRONG));
+        wide(quote.title(), STRONG.sized(12).wrapped());
+        if (view.refusal() != null) {
+            wide(view.refusal(), STRONG.wrapped());
         }
     }
 
-    /** Text of one cell runs on over empty ones beside it, but never into the next block. */
+    /** Over the whole width. */
+    private void wide(String text, Look look) {
+        lines(text, LONGEST_ROW)
+                .forEach(part -> sheet.across(row++, POSITION, TOTAL, text(part, look)));
+    }
+
+    /** Broken between words. */
     private static Stream<String> lines(String text, int longest) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : text.split(" ")) {
+        for (String word : text.split("\\s+")) {
             if (line.length() > 0 && line.length() + 1 + word.length() > longest) {
                 lines.add(line.toString());
                 line.setLength(0);
@@ -156,9 +193,14 @@ final class CustomerSheet {
     }
 
     private Totals items(Place check) {
-        heads("Pos.", "Item", "Quantity", "Price each, " + currency, "Price, " + currency);
         List<PricedItem> firm = quote.items().stream().filter(item -> !item.option()).toList();
-        firm.forEach(this::item);
+        if (!firm.isEmpty()) {
+            heads("Pos.", "Item", "Quantity", "Price each, " + currency, "Price, " + currency);
+            firm.forEach(this::item);
+        }
+        if (!hasTotal) {
+            return new Totals(null, null, null, check);
+        }
         Place net = sum("Total before tax", firm, "offer", SUM);
         Place tax = sum(null, firm, "tax", Look.PLAIN);
         Place withTax = total("Total with tax", net.here() + "+" + tax.here(), SUM);
@@ -169,19 +211,29 @@ final class CustomerSheet {
         List<PricedItem> options = quote.items().stream().filter(PricedItem::option).toList();
         if (!options.isEmpty()) {
             row++;
-            heads("Pos.", "Options, not in the total", "Quantity", "each", "before tax");
+            heads(
+                    "Pos.",
+                    "Options, not in the total, before tax",
+                    "Quantity",
+                    "Price each, " + currency,
+                    "Price, " + currency);
             options.forEach(this::item);
         }
     }
 
     private void item(PricedItem item) {
         Workings from = workings.get(item);
+        boolean priced = item.estimate().feasible();
         line(
                 number(item.position(), Look.number(0).aligned(Align.LEFT)),
                 text(item.title(), Look.PROSE),
                 formula(from.quantity().toString(), Look.number(0)),
-                formula(from.chosen("priceEach").toString(), money),
-                formula(from.chosen("offer").toString(), money));
+                priced
+                        ? formula(from.chosen("priceEach").toString(), money)
+                        : text(QuotePaper.NO_PRICE, right(Look.PLAIN)),
+                priced
+                        ? formula(from.chosen("offer").toString(), money)
+                        : text(QuotePaper.NO_PRICE, right(Look.PLAIN)));
     }
 
     /** Sums a figure over items; without a label it is the tax, which says how many per cent. */
@@ -204,8 +256,8 @@ final class CustomerSheet {
                 items.stream()
                         .map(item -> workings.get(item).taxPercent().toString())
                         .collect(Collectors.joining(","));
-        return "IF(MIN(%s)=MAX(%s),\"Tax, \"&%s&\" %%\",\"Tax\")"
-                .formatted(percents, percents, workings.get(items.get(0)).taxPercent());
+        return "IF(AND(MIN(%s)=MAX(%s),MAX(%s)>0),\"Tax, \"&%s&\" %%\",\"Tax\")"
+                .formatted(percents, percents, percents, workings.get(items.get(0)).taxPercent());
     }
 
     private Place total(String label, String formula, Look look) {
@@ -221,13 +273,19 @@ final class CustomerSheet {
     private void otherQuantities() {
         List<PricedItem> several =
                 quote.items().stream()
+                        .filter(item -> item.estimate().feasible())
                         .filter(item -> item.estimate().quantities().size() > 1)
                         .toList();
         if (several.isEmpty()) {
             return;
         }
         row++;
-        heads("Pos.", "Prices by quantity, before tax", "Quantity", "each", "in all");
+        heads(
+                "Pos.",
+                "Prices by quantity, before tax",
+                "Quantity",
+                "Each, " + currency,
+                "In all, " + currency);
         for (PricedItem item : several) {
             List<ForQuantity> quantities = item.estimate().quantities();
             for (int i = 0; i < quantities.size(); i++) {
@@ -242,6 +300,52 @@ final class CustomerSheet {
                         formula(from.of(i, "offer").toString(), money));
             }
         }
+    }
+
+    /** What is agreed beside quantities and prices, as on the paper. */
+    private void terms() {
+        head("Terms", view.terms().isEmpty());
+        view.terms().forEach(term -> wide(term.name() + ": " + term.value(), Look.PROSE));
+        sentences("The prices rest on", view.assumptions());
+        head("Included", view.included().isEmpty());
+        for (QuotePaper.Included included : view.included()) {
+            wide(included.position() + ". " + included.title(), STRONG.wrapped());
+            included.lines().forEach(this::inset);
+        }
+        sentences("Not included", view.exclusions());
+        prose("Remarks", view.remarks());
+        row++;
+        wide(view.limits(), FINE);
+        prose("Conditions", view.conditions());
+        if (!paper.sender().foot().isEmpty()) {
+            row++;
+            wide(String.join(" · ", paper.sender().foot()), FINE);
+        }
+    }
+
+    private void sentences(String heading, List<String> sentences) {
+        head(heading, sentences.isEmpty());
+        for (String sentence : sentences) {
+            sheet.put(row, POSITION, text("•", right(Look.PLAIN)));
+            inset(sentence);
+        }
+    }
+
+    private void prose(String heading, List<String> lines) {
+        head(heading, lines.isEmpty());
+        lines.forEach(line -> wide(line, Look.PROSE));
+    }
+
+    private void head(String heading, boolean nothingBelow) {
+        if (!nothingBelow) {
+            row++;
+            sheet.across(row++, POSITION, TOTAL, text(heading, Look.HEAD));
+        }
+    }
+
+    private void inset(String text) {
+        lines(text, LONGEST_ROW)
+                .forEach(part -> sheet.across(row++, ITEM, TOTAL, text(part, Look.PROSE)));
     }
 
     private void heads(String... heads) {

@@ -143,6 +143,11 @@ final class Grid {
         line(List.of(cell));
     }
 
+    /** A text as wide as the grid without the columns of the quantities. */
+    void across(Cell cell) {
+        sheet.across(row++, LABEL, FIRST, cell);
+    }
+
     /** What follows begins a new page. */
     void newPage() {
         sheet.newPage(row + 1);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import strokewright.costing.CostingFormula;
 import strokewright.estimate.Estimate.ForQuantity;
+import strokewright.quantity.Arithmetic;
 import strokewright.quantity.Why;
 
 /**
@@ -59,10 +60,16 @@ record MetalPaid(String name, String unit, double amount, double price, double s
 
     private static double cost(ForQuantity quantity) {
         return quantity.why().stream()
-                .filter(why -> why.figure().equals("cost" + MATERIAL))
+                .filter(MetalPaid::isSum)
                 .mapToDouble(Why::value)
                 .findFirst()
                 .orElse(0);
+    }
+
+    /** Not of a part that is called "cost". */
+    private static boolean isSum(Why why) {
+        return why.figure().equals("cost" + MATERIAL)
+                && why.formula().equals(Arithmetic.SUM.code());
     }
 
     private static List<MetalPaid> of(ForQuantity quantity) {
@@ -72,7 +79,7 @@ record MetalPaid(String name, String unit, double amount, double price, double s
             String figure = why.figure();
             if (figure.endsWith("/sheet.bought")) {
                 whole = read(why, figure.substring(0, figure.lastIndexOf('/')));
-            } else if (figure.endsWith(MATERIAL) && !figure.equals("cost" + MATERIAL)) {
+            } else if (figure.endsWith(MATERIAL) && !isSum(why)) {
                 String name =
                         figure.substring(0, figure.length() - MATERIAL.length())
                                 .replaceFirst("/sheet$", "");

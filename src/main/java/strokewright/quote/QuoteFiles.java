@@ -46,8 +46,8 @@ class QuoteFiles {
                 Workbook.XLSX,
                 QuoteWorkbook.of(
                         quote,
-                        SignedIn.current().shopName(),
-                        quote.pricedWith(books.edition(quote.shopBookEdition())),
+                        stationery(),
+                        books.edition(quote.shopBookEdition()),
                         clock.instant()));
     }
 

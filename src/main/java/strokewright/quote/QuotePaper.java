@@ -14,14 +14,22 @@ import strokewright.office.Pdf;
  */
 final class QuotePaper {
 
-    private static final String NO_PRICE = "no price";
+    static final String NO_PRICE = "no price";
+
+    private static final String LIMITS =
+            "This quote is for making what is described. It says nothing about strength or fitness"
+                    + " for a purpose: design and release are with you, or with a licensed person on"
+                    + " your behalf.";
 
     private final QuoteDocument quote;
     private final Stationery stationery;
     private final PaperTerms terms;
     private final Scope scope;
 
-    private QuotePaper(QuoteDocument quote, Stationery stationery, ShopBook book) {
+    /**
+     * @param book as the revision was reckoned with
+     */
+    QuotePaper(QuoteDocument quote, Stationery stationery, ShopBook book) {
         this.quote = quote;
         this.stationery = stationery;
         this.terms = new PaperTerms(quote, stationery, book);
@@ -48,6 +56,7 @@ final class QuotePaper {
             List<String> assumptions,
             List<String> exclusions,
             List<String> remarks,
+            String limits,
             List<String> conditions) {}
 
     /**
@@ -71,7 +80,7 @@ final class QuotePaper {
     /** What is done of one item. */
     record Included(int position, String title, List<String> lines) {}
 
-    private Paper paper() {
+    Paper paper() {
         return new Paper(
                 stationery.size(),
                 "Quote",
@@ -111,7 +120,7 @@ final class QuotePaper {
         };
     }
 
-    private View view() {
+    View view() {
         return new View(
                 quote.total().net().currency().getCurrencyCode(),
                 lines(false),
@@ -126,10 +135,12 @@ final class QuotePaper {
                 quote.terms().assumptions(),
                 quote.terms().exclusions(),
                 Stationery.lines(quote.terms().remarks()),
+                LIMITS,
                 Stationery.lines(stationery.letterhead().conditions()));
     }
 
-    private boolean hasTotal() {
+    /** Whether all of what is no option can be made, and there is some. */
+    boolean hasTotal() {
         Stream<PricedItem> firm = quote.items().stream().filter(item -> !item.option());
         return quote.items().stream().anyMatch(item -> !item.option())
                 && firm.allMatch(item -> item.estimate().feasible());

@@ -7,10 +7,13 @@ import static strokewright.office.Cell.text;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -51,6 +54,9 @@ final class Workings {
     /** As much as a shop book allows. */
     private static final int MOST_HANDLING = 500;
 
+    /** What a shop book rounds to. */
+    private static final List<String> STEPS = List.of("0.01", "0.5", "1", "5");
+
     private final Sheet sheet;
     private final Grid grid;
     private final PricedItem item;
@@ -64,6 +70,7 @@ final class Workings {
     private final boolean urgencyFollows;
 
     private final MetalRows metal;
+    private final List<Centre> centres;
 
     /** Rows that make up the special direct cost. */
     private final List<String> specialDirect = new ArrayList<>();
@@ -97,6 +104,7 @@ final class Workings {
                         minorDigits,
                         before == null ? null : before.grid);
         this.metal = new MetalRows(sheet, grid, quantities, currency);
+        this.centres = centres();
         head(quote);
         rates();
         percentages();
@@ -115,6 +123,7 @@ final class Workings {
         check();
         sheet.widths(36, 36, 12, 12, 12, 12, 12, 12, 12, 12);
         sheet.freeze(4, 1);
+        sheet.repeat(0, 0);
         sheet.landscape();
         sheet.lock();
     }
@@ -170,13 +179,40 @@ final class Workings {
                 row,
                 Grid.CHOSEN,
                 number(item.takeOff().mainQuantity(), Look.number(0).inBold().asInput()));
+        grid.across(
+                text(
+                        "The price follows rates, percentages, minimum order, rounding, metal"
+                                + " prices and the chosen quantity, as the service reckons it."
+                                + " As they were reckoned stay minutes, how metal lies on its"
+                                + " sheets and which size and price break that takes, and how"
+                                + " hours, cost and price may turn out: for those, change the"
+                                + " shop book or the quote and take a new workbook.",
+                        Look.PROSE.quietly()));
+    }
+
+    /** A work centre where something is charged for one of the quantities. */
+    private record Centre(String name, Money labourRate, Money machineRate) {}
+
+    /** Of the lines with a minimum charge too, which may take no time at all. */
+    private List<Centre> centres() {
+        Map<String, Centre> found = new LinkedHashMap<>();
+        quantities.stream()
+                .flatMap(quantity -> quantity.workCentres().stream())
+                .map(at -> new Centre(at.workCentre(), at.labourRate(), at.machineRate()))
+                .forEach(centre -> found.putIfAbsent(centre.name, centre));
+        item.estimate().operations().stream()
+                .filter(line -> minimumCharge(line).isPresent())
+                .flatMap(line -> book.workCentre(line.workCentre()).stream())
+                .map(c -> new Centre(c.name(), c.labourIn(currency), c.machineIn(currency)))
+                .forEach(centre -> found.putIfAbsent(centre.name, centre));
+        return List.copyOf(found.values());
     }
 
     private void rates() {
         grid.heads(Grid.CHOSEN, "Rates, " + currency + " per hour", "", "here", "as stored", "");
-        for (AtCentre at : quantities.get(0).workCentres()) {
-            rate(at.workCentre(), "labour", "for each person", at.labourRate());
-            rate(at.workCentre(), "machine", "while it is in use", at.machineRate());
+        for (Centre centre : centres) {
+            rate(centre.name, "labour", "for each person", centre.labourRate);
+            rate(centre.name, "machine", "while it is in use", centre.machineRate);
         }
     }
 
@@ -187,7 +223,10 @@ final class Workings {
                         centre + ", " + what,
                         words,
                         stored.amount(),
-                        money);
+                        Look.number(
+                                Math.max(
+                                        minorDigits,
+                                        stored.amount().stripTrailingZeros().scale())));
         sheet.between(cell, 0, 100_000, "A rate is an amount per hour, zero or more.");
     }
 
@@ -229,16 +268,31 @@ final class Workings {
                 0,
                 1e9,
                 "An amount, zero or more.");
-        sheet.between(
+        double coin = Math.pow(10, -minorDigits);
+        Place step =
                 grid.input(
                         "step",
                         "Price each is a multiple of, " + currency,
                         "rounded half up",
-                        Double.valueOf(scheme.roundEachTo()),
-                        Look.PLAIN),
-                minorDigits == 0 ? 1 : 0.01,
-                5,
-                "An amount that can be paid: 0.01, 0.5, 1 or 5.");
+                        Math.max(coin, Double.parseDouble(scheme.roundEachTo())),
+                        Look.PLAIN);
+        List<String> steps = minorDigits == 0 ? List.of("1", "5") : STEPS;
+        sheet.onlyIf(
+                step,
+                steps.stream()
+                        .map(each -> step.fixed() + "=" + each)
+                        .collect(Collectors.joining(",", "OR(", ")")),
+                "One of " + String.join(", ", steps) + ".");
+        grid.line(List.of(text("Hours that the price is made from"), text(pricedFrom())));
+    }
+
+    private String pricedFrom() {
+        return switch (scheme().priceFrom()) {
+            case PLAN -> "the plan";
+            case MEAN -> "the mean of the simulated hours";
+            case P65 -> "P65 of the simulated hours";
+            case P80 -> "P80 of the simulated hours";
+        };
     }
 
     private void asPercentage(Place cell, int most) {
@@ -250,34 +304,35 @@ final class Workings {
     }
 
     private void minutes() {
-        grid.quantityHeads("Minutes of the whole quantity", "after allowance and practice", "");
+        grid.quantityHeads(
+                "Minutes that the price is made from", "whole quantity, after allowance", "");
         Look look = Look.number(2);
-        for (AtCentre at : quantities.get(0).workCentres()) {
-            String centre = at.workCentre();
+        for (Centre at : centres) {
+            String centre = at.name;
             grid.values(
                     "labour " + centre,
                     centre + ", labour",
                     "person minutes",
                     look,
-                    i -> paidHours(i, centre, "labour", at(i, centre).labourHours()) * 60);
+                    i -> paidHours(i, centre, "labour", AtCentre::labourHours) * 60);
             grid.values(
                     "machine " + centre,
                     centre + ", machine",
                     "machine minutes",
                     look,
-                    i -> paidHours(i, centre, "machine", at(i, centre).machineHours()) * 60);
+                    i -> paidHours(i, centre, "machine", AtCentre::machineHours) * 60);
         }
         grid.values(
                 "set-up",
                 "Set-up among these",
-                "person minutes",
+                "person minutes, as planned",
                 look,
                 i -> quantities.get(i).setupMinutes());
         if (quantities.stream().anyMatch(q -> q.reserveMinutes() > 0)) {
             grid.values(
                     "reserve",
                     "Risk reserve among these",
-                    "person minutes",
+                    "person minutes, as planned",
                     look,
                     i -> quantities.get(i).reserveMinutes());
         }
@@ -696,8 +751,8 @@ final class Workings {
     }
 
     private String paid(String what, int column) {
-        return quantities.get(0).workCentres().stream()
-                .map(AtCentre::workCentre)
+        return centres.stream()
+                .map(Centre::name)
                 .map(
                         centre ->
                                 "%s/60*%s"
@@ -744,29 +799,38 @@ final class Workings {
         return Objects.requireNonNull(book.priceScheme(), "a shop book without price scheme");
     }
 
-    private AtCentre at(int quantity, String centre) {
-        return quantities.get(quantity).workCentres().stream()
-                .filter(at -> at.workCentre().equals(centre))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    /** As they went into the cost; where nothing is paid for them, as planned. */
-    private double paidHours(int quantity, String centre, String what, double planned) {
-        return quantities.get(quantity).why().stream()
+    /** As they went into the cost; what no rate was paid for, in the same share of the plan. */
+    private double paidHours(
+            int quantity, String centre, String what, ToDoubleFunction<AtCentre> planned) {
+        ForQuantity of = quantities.get(quantity);
+        return of.why().stream()
                 .filter(why -> why.figure().equals(centre + ".cost." + what))
                 .flatMap(why -> why.inputs().stream())
                 .filter(input -> input.name().equals("hours"))
                 .mapToDouble(Why.Input::value)
                 .findFirst()
-                .orElse(planned);
+                .orElseGet(
+                        () ->
+                                of.workCentres().stream()
+                                                .filter(at -> at.workCentre().equals(centre))
+                                                .mapToDouble(planned)
+                                                .sum()
+                                        * pricedShare(of));
+    }
+
+    private static double pricedShare(ForQuantity quantity) {
+        return quantity.why().stream()
+                .filter(why -> why.formula().equals(CostingFormula.PRICED_SHARE.code()))
+                .mapToDouble(Why::value)
+                .findFirst()
+                .orElse(1);
     }
 
     /** A figure with all its digits, which the amounts in whole cents have lost. */
     private static double exactly(ForQuantity quantity, String figure) {
         return quantity.why().stream()
                 .filter(why -> why.figure().equals(figure))
-                .findFirst()
+                .reduce((other, last) -> last) // a part's may be so called, and stands before
                 .orElseThrow(() -> new IllegalStateException("no reason for " + figure))
                 .value();
     }

@@ -22,7 +22,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WorkbookTests {
 
     private final Workbook book =
-            new Workbook("Trial", "Estimator", Instant.parse("2026-03-02T08:00:00Z"));
+            new Workbook(
+                    "Trial", "Estimator", Instant.parse("2026-03-02T08:00:00Z"), Paper.Size.A4);
 
     @AfterEach
     void close() {

@@ -64,6 +64,11 @@ final class OpenedWorkbook {
         return cents(named(name).getNumericCellValue());
     }
 
+    /** The same of a currency with so many decimals. */
+    BigDecimal amount(String name, int decimals) {
+        return whole(named(name).getNumericCellValue(), decimals);
+    }
+
     String words(String name) {
         return named(name).getStringCellValue();
     }
@@ -112,9 +117,13 @@ final class OpenedWorkbook {
     }
 
     private static BigDecimal cents(double value) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP);
+        return whole(value, 2);
+    }
+
+    private static BigDecimal whole(double value, int decimals) {
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         if (Math.abs(rounded.doubleValue() - value) > 1e-7) {
-            throw new IllegalStateException(value + " is not in whole cents");
+            throw new IllegalStateException(value + " is not in whole coins");
         }
         return rounded;
     }

@@ -407,7 +407,7 @@ class QuoteWorkbookTests {
         assertThat(opened.amount("quote_net")).isEqualTo(net.amount());
         assertThat(opened.amount("quote_tax")).isEqualTo(quote.total().tax().amount());
         assertThat(opened.amount("quote_with_tax")).isEqualTo(quote.total().withTax().amount());
-        assertThat(opened.texts(CUSTOMER)).contains("Options, not in the total", "Bowl");
+        assertThat(opened.texts(CUSTOMER)).contains("Options, not in the total, before tax", "Bowl");
     }
 
     @Test
@@ -547,7 +547,7 @@ class QuoteWorkbookTests {
         return new OpenedWorkbook(
                 QuoteWorkbook.of(
                         quote,
-                        "Quillmoor Sheet & Form",
+                        new Stationery("Quillmoor Sheet & Form", Letterhead.unsaid(), null),
                         book,
                         Instant.parse("2026-03-02T10:00:00Z")));
     }

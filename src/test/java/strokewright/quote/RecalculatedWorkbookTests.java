@@ -109,7 +109,7 @@ class RecalculatedWorkbookTests {
         return new OpenedWorkbook(
                 QuoteWorkbook.of(
                         quote,
-                        "Quillmoor Sheet & Form",
+                        new Stationery("Quillmoor Sheet & Form", Letterhead.unsaid(), null),
                         book,
                         Instant.parse("2026-03-02T10:00:00Z")));
     }
