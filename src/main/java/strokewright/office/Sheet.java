@@ -25,8 +25,14 @@ public final class Sheet {
 
     private static final int CHARACTER = 256; // the file format counts 256ths of a character
 
-    /** Widths are told in figures; letters are a little narrower on the whole. */
+    /**
+     * Widths are told in figures; letters are a little narrower on the whole, the more of them
+     * stand in a line.
+     */
     private static final float LETTER = 0.9f;
+
+    private static final float LETTER_OF_MANY = 0.8f;
+    private static final int MANY = 60;
 
     /** The highest that the file format knows, in points. */
     private static final float HIGHEST = 409;
@@ -169,12 +175,13 @@ public final class Sheet {
         for (org.apache.poi.ss.usermodel.Cell cell : row) {
             if (cell.getCellStyle().getWrapText() && cell.getCellType() == CellType.STRING) {
                 int width = Math.max(1, width(cell));
+                float letter = width < MANY ? LETTER : LETTER_OF_MANY;
                 lines =
                         Math.max(
                                 lines,
                                 cell.getStringCellValue()
                                         .lines()
-                                        .mapToInt(line -> Math.round(line.length() * LETTER))
+                                        .mapToInt(line -> Math.round(line.length() * letter))
                                         .map(length -> Math.max(1, (length + width - 1) / width))
                                         .sum());
             }

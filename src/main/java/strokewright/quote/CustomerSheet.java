@@ -124,7 +124,7 @@ final class CustomerSheet {
         field("Revision", number(quote.revision(), right(Look.number(0))));
         field(
                 quote.state() == State.DRAFT ? "Draft, not issued; of" : "Date of issue",
-                day(quote.date(), right(Look.DATE)));
+                day(quote.date(), right(Look.PLAIN.formatted(stationery.dateFormat()))));
         field("Created by", text(quote.createdBy(), right(Look.PROSE)));
         field("Approved by", text(quote.approvedBy(), right(Look.PROSE)));
         paper.fields().forEach(f -> field(f.name(), text(f.value(), right(Look.PROSE))));

@@ -55,7 +55,7 @@ final class PassSheet {
                         + " repeats. What the metal does at the machine counts, not the plan.",
                 QUIET);
         quote.items().forEach(made::item);
-        sheet.widths(6, 36, 32, 22, 10, 9, 11, 16, 9, 10, 10);
+        sheet.widths(6, 40, 42, 16, 10, 9, 11, 16, 9, 10, 10);
         sheet.freeze(1, 0);
         sheet.repeat(0, 0);
         sheet.landscape();
@@ -79,7 +79,7 @@ final class PassSheet {
     // Tools and order -----------------------------------------------------------------------------
 
     private void tools(Estimate estimate, Estimate.Plan plan) {
-        heads("Step", "Tools and order", "Tool, machine", "Put in", "Visit", "", "", "Before it");
+        heads("Step", "Tools and order", "Tool, machine", "Put in", "Before it", "Visit");
         int step = 1;
         for (Estimate.Visit visit : plan.visits()) {
             line(
@@ -87,12 +87,10 @@ final class PassSheet {
                     text(name(estimate, visit), Look.PROSE),
                     text(visit.tool() + ", " + visit.machine(), Look.PROSE),
                     text(visit.change() ? "put in" : "stays in", Look.PROSE),
+                    text(visit.annealed() ? "anneal" : null, RIGHT),
                     text(
                             visit.visits() == 1 ? null : visit.visit() + " of " + visit.visits(),
-                            RIGHT),
-                    text(null),
-                    text(null),
-                    text(visit.annealed() ? "anneal" : null, RIGHT));
+                            RIGHT));
         }
         PlanView words = PlanView.of(estimate, "plan", Numbers.of(Locale.ENGLISH));
         Objects.requireNonNull(words).words().forEach(line -> wide(line, QUIET));

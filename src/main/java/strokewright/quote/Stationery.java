@@ -4,7 +4,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.time.LocalDate;
+import java.time.chrono.IsoChronology;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.Base64;
@@ -69,6 +71,16 @@ record Stationery(String shop, Letterhead letterhead, Letterheads.@Nullable Logo
         return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
                 .withLocale(locale())
                 .format(date);
+    }
+
+    /** The same for a cell of a workbook; year, month and day where no such format says it. */
+    String dateFormat() {
+        String pattern =
+                DateTimeFormatterBuilder.getLocalizedDateTimePattern(
+                        FormatStyle.MEDIUM, null, IsoChronology.INSTANCE, locale());
+        return pattern.matches("[dMyu .,/-]+")
+                ? pattern.replaceAll("[yu]+", "yyyy").replace('M', 'm')
+                : "yyyy-mm-dd";
     }
 
     /** Without its currency, which stands over the column. */

@@ -34,7 +34,7 @@ final class WhySheet {
                         text("Item", Look.HEAD),
                         text("Of", Look.HEAD),
                         text("Figure", Look.HEAD),
-                        text("Value", Look.HEAD.aligned(Align.RIGHT)),
+                        text("Value", Look.HEAD),
                         text("Formula", Look.HEAD),
                         text("With", Look.HEAD),
                         text("Source of the formula", Look.HEAD)));
@@ -49,13 +49,13 @@ final class WhySheet {
                                 number(item.position(), Look.number(0).aligned(Align.LEFT)),
                                 text(figure.of(), top),
                                 text(figure.figure(), top),
-                                number(figure.value(), Look.PLAIN),
+                                number(figure.value(), Look.PLAIN.aligned(Align.LEFT)),
                                 text(figure.formula(), top),
                                 text(figure.inputs(), top),
                                 text(figure.source(), top.quietly())));
             }
         }
-        sheet.widths(6, 26, 26, 14, 38, 60, 26);
+        sheet.widths(6, 26, 28, 18, 38, 60, 26);
         sheet.freeze(3, 0);
         sheet.repeat(2, 2);
         sheet.landscape();

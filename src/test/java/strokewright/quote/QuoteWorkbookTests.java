@@ -407,7 +407,8 @@ class QuoteWorkbookTests {
         assertThat(opened.amount("quote_net")).isEqualTo(net.amount());
         assertThat(opened.amount("quote_tax")).isEqualTo(quote.total().tax().amount());
         assertThat(opened.amount("quote_with_tax")).isEqualTo(quote.total().withTax().amount());
-        assertThat(opened.texts(CUSTOMER)).contains("Options, not in the total, before tax", "Bowl");
+        assertThat(opened.texts(CUSTOMER))
+                .contains("Options, not in the total, before tax", "Bowl");
     }
 
     @Test
@@ -454,7 +455,7 @@ class QuoteWorkbookTests {
                         "Q-2026-0007",
                         "Revision",
                         "Date of issue",
-                        "2026-03-02",
+                        "2 Mar 2026",
                         "Title",
                         "Round sign frame",
                         "Created by",

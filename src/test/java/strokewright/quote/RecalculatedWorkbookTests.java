@@ -14,11 +14,16 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.estimate.Estimate.ForQuantity;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
@@ -87,6 +92,38 @@ class RecalculatedWorkbookTests {
         assertThat(calculated.words("item_1_check"))
                 .startsWith("No longer the stored revision, which offers");
         assertThat(calculated.words("quote_check")).startsWith("Changed");
+    }
+
+    /** Every rate and percentage, rounding and minimum order, at the largest quantity. */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {20260411L, 20260412L, 20260413L, 20260414L})
+    void followsEveryInputWithTheCustomersOwnTaxAndDiscounts(long seed) {
+        Random random = new Random(seed);
+        ShopBook book = WorkbookFollowsTest.book(random);
+        Terms terms = WorkbookFollowsTest.terms(random);
+        ShopBook priced = terms.applied(book);
+        QuoteDocument quote =
+                WorkbookFollowsTest.quote(terms, item(1, false, WorkbookFollowsTest.MIXED, priced));
+        Map<String, Double> typed = new LinkedHashMap<>();
+        ShopBook changed =
+                WorkbookFollowsTest.changed(priced, quote.items().get(0).main(), random, typed);
+        ForQuantity expected =
+                Estimating.estimate(WorkbookFollowsTest.MIXED, changed).quantities().get(2);
+
+        OpenedWorkbook asStored = calculated(open(quote, book));
+        OpenedWorkbook opened = open(quote, book).type(FIRST_ITEM, "Quantity to price", 30);
+        typed.forEach((label, value) -> opened.type(FIRST_ITEM, label, value));
+        OpenedWorkbook calculated = calculated(opened);
+
+        assertThat(asStored.amount("quote_with_tax")).isEqualTo(quote.total().withTax().amount());
+        assertThat(asStored.words("quote_check")).isEmpty();
+        assertThat(calculated.amount("item_1_price_each"))
+                .isEqualByComparingTo(expected.priceEach().amount());
+        assertThat(calculated.amount("quote_net")).isEqualTo(expected.price().offer().amount());
+        assertThat(calculated.amount("quote_tax")).isEqualTo(expected.price().tax().amount());
+        WorkbookFollowsTest.assertNoErrors(asStored);
+        WorkbookFollowsTest.assertNoErrors(calculated);
+        assertThat(calculated.texts(0)).contains("=HYPERLINK(\"x\")", "+paint", "=SUM(1,2)");
     }
 
     @Test

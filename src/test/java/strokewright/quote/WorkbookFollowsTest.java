@@ -150,7 +150,9 @@ class WorkbookFollowsTest {
                                 """
                                 {"name":"Plating bath","labourRate":{"amount":"30.125","currency":"EUR"}}
                                 """))
-                .add(Situations.JSON.readTree("{\"name\":\"Rinse\"}"));
+                .add(
+                        Situations.JSON.readTree(
+                                "{\"name\":\"Rinse\",\"labourRate\":{\"amount\":\"20.00\",\"currency\":\"EUR\"}}"));
         tree.set(
                 "learned",
                 Situations.JSON.readTree(
@@ -161,7 +163,9 @@ class WorkbookFollowsTest {
         ShopBook book = Situations.JSON.treeToValue(tree, ShopBook.class);
         book =
                 withScheme(
-                        book, "priceFrom", List.of("plan", "mean", "p65", "p80").get(random.nextInt(4)));
+                        book,
+                        "priceFrom",
+                        List.of("plan", "mean", "p65", "p80").get(random.nextInt(4)));
         book = withScheme(book, "kind", random.nextBoolean() ? "surcharge" : "simple");
         book = withScheme(book, "productionOverheadPercent", 45.5);
         book = withScheme(book, "tradeDiscountPercent", 4);
@@ -224,7 +228,8 @@ class WorkbookFollowsTest {
                         Quoted.item(2, false, MIXED, priced),
                         Quoted.item(3, true, MIXED, priced));
         OpenedWorkbook opened = open(quote, book);
-        ShopBook dearer = withScheme(withRate(priced, "Forming", "labourRate", "61.35"), "profitPercent", 21);
+        ShopBook dearer =
+                withScheme(withRate(priced, "Forming", "labourRate", "61.35"), "profitPercent", 21);
 
         opened.type(FIRST_ITEM, "Forming, labour", 61.35)
                 .type(FIRST_ITEM, "Profit, %", 21)
@@ -296,6 +301,7 @@ class WorkbookFollowsTest {
                 plain.total(),
                 "Dora Wren",
                 terms,
+                null,
                 null,
                 null,
                 null);
