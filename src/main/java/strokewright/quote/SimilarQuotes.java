@@ -42,10 +42,38 @@ class SimilarQuotes {
 
     static final double ONE_HAS_NONE = 0.5;
 
-    /** To be filled with how near size and thickness are. */
-    private static final String LIKENESS =
+    /**
+     * At first only what is nearly the same is looked at: where that is enough, nothing farther off
+     * can be among the likest.
+     */
+    private static final int[] LEAST = {75, 50, LEAST_PERCENT};
+
+    private static final String LIKEST =
             """
-            round(100 * shared.n::float8 / (cardinality(i.kinds) + :kinds - shared.n) * %s * %s)::int
+            select e.year, e.n, r.n as revision, e.position, e.title,
+              coalesce(a.name, c.name) as customer, e.at, e.state, e.valid_until,
+              e.main_quantity, e.main_each, r.currency, e.hours, e.likeness
+            from (
+              select distinct on (like_it.quote_id) like_it.*
+              from (
+                select near_it.*, round(100 * shared.kinds::float8
+                  / (cardinality(near_it.kinds) + :kinds - shared.kinds) * near_it.near)::int as likeness
+                from (
+                  select l.*, i.position, i.title, i.kinds, i.main_quantity, i.main_each, i.hours,
+                    %1$s as near
+                  from own_quote_lookup l
+                  join quote_item i on i.shop_id = l.shop_id and i.revision_id = l.revision_id
+                  where %2$s and %1$s >= :nearest
+                  offset 0) near_it
+                cross join lateral (select %3$s as kinds offset 0) shared
+                offset 0) like_it
+              where like_it.likeness >= :least
+              order by like_it.quote_id, like_it.likeness desc, like_it.position) e
+            join quote_revision r on r.shop_id = e.shop_id and r.id = e.revision_id
+            join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
+            left join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
+            order by e.likeness desc, e.at desc, e.year desc, e.n desc
+            limit %4$d
             """;
 
     private final FoundQuotes found;
@@ -107,7 +135,12 @@ class SimilarQuotes {
         if (kinds.isEmpty() || facts.grades().isEmpty()) {
             return List.of();
         }
-        return asked(kinds, facts, family(facts.grades(), book), except);
+        String[] family = family(facts.grades(), book);
+        List<Earlier> likest = List.of();
+        for (int i = 0; i < LEAST.length && likest.size() < MOST; i++) {
+            likest = asked(kinds, facts, family, except, LEAST[i]);
+        }
+        return likest;
     }
 
     /** Every grade of the families that these are of, and they themselves. */
@@ -122,51 +155,35 @@ class SimilarQuotes {
     }
 
     private List<Earlier> asked(
-            Set<String> kinds, ItemFacts facts, String[] family, @Nullable QuoteNumber except) {
+            Set<String> kinds,
+            ItemFacts facts,
+            String[] family,
+            @Nullable QuoteNumber except,
+            int least) {
         ZoneId zone = stored.zone();
         LocalDate today = stored.today();
         FoundQuotes.Where where = found.where(QuoteSearch.ALL);
         where.and("i.grades && cast(:family as text[])", Map.of("family", family));
-        where.and("i.kinds && cast(:all as text[])", Map.of("all", kinds.toArray(String[]::new)));
         if (except != null) {
             where.and(
                     "(l.year, l.n) <> (:exceptYear, :exceptN)",
                     Map.of("exceptYear", except.year(), "exceptN", except.n()));
         }
-        String size = near(where, "i.size_mm", "size", facts.sizeMm());
-        String thickness = near(where, "i.thickness_mm", "thickness", facts.thicknessMm());
-        where.and(LIKENESS.strip().formatted(size, thickness) + " >= " + LEAST_PERCENT, Map.of());
+        double nearest = least / 100.0 - 0.005; // rounded it is the least
+        where.values().put("least", least);
+        where.values().put("nearest", nearest);
         where.values().put("kinds", kinds.size());
+        String near =
+                near(where, "i.size_mm", "size", facts.sizeMm(), nearest)
+                        + " * "
+                        + near(where, "i.thickness_mm", "thickness", facts.thicknessMm(), nearest);
         List<String> has = new ArrayList<>();
         for (String kind : kinds) {
             String name = "kind" + has.size();
-            has.add("(:" + name + " = any (i.kinds))::int");
+            has.add("(:" + name + " = any (near_it.kinds))::int");
             where.values().put(name, kind);
         }
-        String likest =
-                """
-                select e.year, e.n, r.n as revision, e.position, e.title,
-                  coalesce(a.name, c.name) as customer, e.at, e.state, e.valid_until,
-                  e.main_quantity, e.main_each, r.currency, e.hours, e.likeness
-                from (
-                  select distinct on (l.quote_id) l.*, i.position, i.title, i.main_quantity,
-                    i.main_each, i.hours, %1$s as likeness
-                  from own_quote_lookup l
-                  join quote_item i on i.shop_id = l.shop_id and i.revision_id = l.revision_id
-                  cross join lateral (select %2$s as n) shared
-                  where %3$s
-                  order by l.quote_id, likeness desc, i.position) e
-                join quote_revision r on r.shop_id = e.shop_id and r.id = e.revision_id
-                join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
-                left join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
-                order by e.likeness desc, e.at desc, e.year desc, e.n desc
-                limit %4$d
-                """
-                        .formatted(
-                                LIKENESS.strip().formatted(size, thickness),
-                                String.join(" + ", has),
-                                where.clause(),
-                                MOST);
+        String likest = LIKEST.formatted(near, where.clause(), String.join(" + ", has), MOST);
         return found.asked(likest, where)
                 .query(
                         (row, number) -> {
@@ -200,14 +217,17 @@ class SimilarQuotes {
      * that is quickly told.
      */
     private static String near(
-            FoundQuotes.Where where, String column, String name, @Nullable Double mm) {
+            FoundQuotes.Where where,
+            String column,
+            String name,
+            @Nullable Double mm,
+            double nearest) {
         if (mm == null || mm <= 0) {
             return "(case when %s is null then 1 else %s end)".formatted(column, ONE_HAS_NONE);
         }
-        double furthest = LEAST_PERCENT / 100.0 - 0.005;
         where.and(
                 "(%1$s is null or %1$s between :%2$sLow and :%2$sHigh)".formatted(column, name),
-                Map.of(name + "Low", mm * furthest, name + "High", mm / furthest, name, mm));
+                Map.of(name + "Low", mm * nearest, name + "High", mm / nearest, name, mm));
         return "(case when %1$s > 0 then least(%1$s, :%2$s) / greatest(%1$s, :%2$s) else %3$s end)"
                 .formatted(column, name, ONE_HAS_NONE);
     }

@@ -7,6 +7,9 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
+import java.lang.management.MemoryUsage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -246,9 +250,15 @@ class ManyQuotesTests extends ServiceTest {
         return Math.max(0, most.get() - before) >> 20;
     }
 
+    /** As the collection left it: what came since is not counted. */
     private static long inUse() {
         System.gc();
-        return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
+        return ManagementFactory.getMemoryPoolMXBeans().stream()
+                .filter(pool -> pool.getType() == MemoryType.HEAP)
+                .map(MemoryPoolMXBean::getCollectionUsage)
+                .filter(Objects::nonNull)
+                .mapToLong(MemoryUsage::getUsed)
+                .sum();
     }
 
     private static void said(String what, Object... values) {

@@ -158,8 +158,8 @@ class SimilarQuotesTests extends ServiceTest {
                         100.0
                                 * both.size()
                                 / either.size()
-                                * near(facts.sizeMm(), piece.sizeMm())
-                                * near(facts.thicknessMm(), piece.thicknessMm()));
+                                * (near(facts.sizeMm(), piece.sizeMm())
+                                        * near(facts.thicknessMm(), piece.thicknessMm())));
     }
 
     /** A factor counts alike both ways, so its logarithm may have either sign. */
