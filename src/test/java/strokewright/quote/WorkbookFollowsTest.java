@@ -68,7 +68,7 @@ class WorkbookFollowsTest {
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("seeds")
     void everyInputMovesTheTotalsAsTheServiceWould(long seed) {
-        Random random = new Random(seed);
+        Random random = scattered(seed);
         ShopBook book = book(random);
         Terms terms = terms(random);
         TakeOff takeOff = MIXED;
@@ -90,6 +90,11 @@ class WorkbookFollowsTest {
             assertThat(opened.words("item_1_check")).startsWith("No longer the stored revision");
         }
         assertNoErrors(opened);
+    }
+
+    /** Of seeds one after the other, {@link Random} begins with nearly the same numbers. */
+    static Random scattered(long seed) {
+        return new Random(seed * 0x9E3779B97F4A7C15L);
     }
 
     /** Rates and scheme typed anew, in the book and by the labels of their cells. */
