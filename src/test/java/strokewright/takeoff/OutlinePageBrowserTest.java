@@ -146,7 +146,7 @@ class OutlinePageBrowserTest extends BrowserTest {
         Locator picture = page.locator("figure.outline");
         assertThat(picture).isVisible();
         assertThat(picture).containsText("2: stretches over 236 mm");
-        assertThat(page.locator("table").last())
+        assertThat(page.locator("table:has(caption:text('Work on one piece'))"))
                 .containsText("Bow 1: Follow an outline, 780\u00a0mm, 2 stretches, 1 corner");
         requireAccessible(page);
         page.setViewportSize(PHONE, 740);
