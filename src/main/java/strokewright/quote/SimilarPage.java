@@ -55,7 +55,12 @@ class SimilarPage {
     }
 
     /** An empty answer as long as there is too little to compare with, or nothing like it. */
-    @PostMapping({"/take-off/similar", "/quotes/{number}/items/{position:[0-9]{1,4}}/similar"})
+    @PostMapping({
+        "/take-off/similar",
+        "/take-off/routes/{route}/similar",
+        "/quotes/{number}/items/{position:[0-9]{1,4}}/similar",
+        "/quotes/{number}/items/{position:[0-9]{1,4}}/routes/{route}/similar"
+    })
     String answer(
             @PathVariable(required = false) @Nullable String number,
             HttpServletRequest request,

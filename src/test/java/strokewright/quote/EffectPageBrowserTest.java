@@ -22,7 +22,7 @@ class EffectPageBrowserTest extends BrowserTest {
         Page page = window(DESK, "en-GB");
         signIn(page, shop, Role.OWNER);
         page.navigate("/quotes");
-        page.getByText("What other rates").press("Enter");
+        page.getByText("Effect of other rates").press("Enter");
         assertThat(page.getByLabel("Forming, labour")).isVisible();
         requireAccessible(page);
 
