@@ -1,5 +1,8 @@
 package strokewright.access;
 
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -11,6 +14,30 @@ import org.springframework.stereotype.Component;
 public class Series {
 
     private final JdbcClient sql;
+
+    /**
+     * A number as people read and write it: the letter of its series, year, at least four digits.
+     */
+    public record Shown(char letter, int year, int n) {
+
+        private static final Pattern FORM = Pattern.compile("([A-Z])-([0-9]{4})-([0-9]{4,9})");
+
+        /** Empty of anything that is not written exactly so. */
+        public static Optional<Shown> read(char letter, String text) {
+            Matcher m = FORM.matcher(text);
+            if (!m.matches()) {
+                return Optional.empty();
+            }
+            Shown number =
+                    new Shown(letter, Integer.parseInt(m.group(2)), Integer.parseInt(m.group(3)));
+            return Optional.of(number).filter(it -> it.toString().equals(text));
+        }
+
+        @Override
+        public String toString() {
+            return "%c-%04d-%04d".formatted(letter, year, n);
+        }
+    }
 
     Series(JdbcClient sql) {
         this.sql = sql;

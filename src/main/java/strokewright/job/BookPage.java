@@ -64,6 +64,10 @@ class BookPage {
             if (entered && entry.minutes() == null) {
                 throw new InvalidInput("/minutes", "is missing: how long it took");
             }
+            if (!entered && entry.minutes() != null) {
+                throw new InvalidInput(
+                        "/minutes", "would start no clock: book the minutes, or empty the field");
+            }
             bookings.book(number, entry);
             return "redirect:/book/" + number + "/" + step + (entered ? "?booked" : "");
         } catch (InvalidInput e) {
@@ -120,18 +124,6 @@ class BookPage {
                         .filter(s -> s.n() == n)
                         .findFirst()
                         .orElseThrow(() -> Problem.notFound("Step " + n + " of job " + number));
-        List<String> fields =
-                List.of(
-                        "/minutes",
-                        "/pieces",
-                        "/scrapped",
-                        "/passes",
-                        "/checks",
-                        "/reason",
-                        "/note",
-                        "/workedOn",
-                        "/what");
-        fields.stream().filter(f -> form.at(f).isEmpty()).forEach(f -> form.show(f, null));
         Optional<Booking> running = bookings.running();
         model.addAttribute("job", job);
         model.addAttribute("step", step);

@@ -32,6 +32,11 @@ public record BookingEntry(
     private static final int MOST_COUNTED = 1_000_000;
     private static final int LONGEST_NOTE = 2000;
 
+    /** Of a clock that is stopped without anything counted. */
+    static final BookingEntry UNSAID =
+            new BookingEntry(
+                    null, null, null, null, null, null, null, null, null, null, null, null);
+
     /** What it is when it does not say so. */
     What kind(boolean onAJob) {
         if (what != null) {

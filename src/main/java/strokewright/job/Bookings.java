@@ -29,7 +29,7 @@ import strokewright.web.Problem;
 @Component
 public class Bookings {
 
-    /** A clock that has run for longer was probably forgotten. */
+    /** A clock that has run for longer was probably forgotten; assumed, no shift is so long. */
     static final Duration PROBABLY_FORGOTTEN = Duration.ofHours(12);
 
     private static final String ALL =

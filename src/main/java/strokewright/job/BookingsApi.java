@@ -51,15 +51,11 @@ class BookingsApi {
     @PostMapping("/bookings/{id}/stop")
     Booking stop(
             @PathVariable UUID id, @RequestBody(required = false) @Nullable BookingEntry counts) {
-        return bookings.stop(id, counts == null ? NOTHING_COUNTED : counts);
+        return bookings.stop(id, counts == null ? BookingEntry.UNSAID : counts);
     }
 
     @PostMapping("/bookings/{id}/correct")
     ResponseEntity<Booking> correct(@PathVariable UUID id, @RequestBody BookingEntry entry) {
         return ResponseEntity.status(HttpStatus.CREATED).body(bookings.correct(id, entry));
     }
-
-    static final BookingEntry NOTHING_COUNTED =
-            new BookingEntry(
-                    null, null, null, null, null, null, null, null, null, null, null, null);
 }

@@ -18,8 +18,6 @@ import strokewright.access.SignedIn;
 import strokewright.estimate.ShopBook;
 import strokewright.job.JobPlan.Planned;
 import strokewright.quote.Customers;
-import strokewright.quote.Letterhead;
-import strokewright.quote.Letterheads;
 import strokewright.quote.Order;
 import strokewright.quote.Outcomes;
 import strokewright.quote.QuoteDocument;
@@ -35,7 +33,6 @@ public class Jobs {
     private final JdbcClient sql;
     private final Outcomes outcomes;
     private final Customers customers;
-    private final Letterheads letterheads;
     private final ShopBooks books;
     private final Shops shops;
     private final Series series;
@@ -46,7 +43,6 @@ public class Jobs {
             JdbcClient sql,
             Outcomes outcomes,
             Customers customers,
-            Letterheads letterheads,
             ShopBooks books,
             Shops shops,
             Series series,
@@ -55,7 +51,6 @@ public class Jobs {
         this.sql = sql;
         this.outcomes = outcomes;
         this.customers = customers;
-        this.letterheads = letterheads;
         this.books = books;
         this.shops = shops;
         this.series = series;
@@ -151,32 +146,7 @@ public class Jobs {
         return tagged(job(number));
     }
 
-    /**
-     * The paper for the floor.
-     *
-     * @param address that the service was asked at, for the codes where the letterhead has no link
-     * @return a PDF
-     */
-    @Transactional(readOnly = true)
-    public byte[] routeCard(String number, String address) {
-        Job job = job(number);
-        Letterhead letterhead = letterheads.get().letterhead();
-        return RouteCard.of(
-                new RouteCard.Heading(
-                        number,
-                        job.title(),
-                        customers.get(job.customerId()).card().name(),
-                        job.dueOn(),
-                        LocalDate.ofInstant(job.releasedAt(), shops.current().timeZone()),
-                        shops.nameOf(job.releasedBy())),
-                job.plan(),
-                books.edition(job.edition()),
-                letterhead,
-                SignedIn.current().shopName(),
-                letterhead.link() == null ? address : letterhead.link());
-    }
-
-    /** Those on the floor first, the newest first. */
+    /** The newest first. */
     @Transactional(readOnly = true)
     public List<Entry> list(@Nullable JobNumber before, int most) {
         return sql.sql(

@@ -6,8 +6,6 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -15,7 +13,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
-import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 import strokewright.quantity.InvalidInput;
 import strokewright.web.Api;
 import strokewright.web.Once;
@@ -26,10 +23,12 @@ import strokewright.web.Paging;
 class JobsApi {
 
     private final Jobs jobs;
+    private final RouteCards routeCards;
     private final Once once;
 
-    JobsApi(Jobs jobs, Once once) {
+    JobsApi(Jobs jobs, RouteCards routeCards, Once once) {
         this.jobs = jobs;
+        this.routeCards = routeCards;
         this.once = once;
     }
 
@@ -78,20 +77,7 @@ class JobsApi {
 
     @GetMapping(path = "/{number}/route-card", produces = MediaType.APPLICATION_PDF_VALUE)
     ResponseEntity<byte[]> routeCard(@PathVariable String number) {
-        return card(jobs, number);
-    }
-
-    static ResponseEntity<byte[]> card(Jobs jobs, String number) {
-        String address = ServletUriComponentsBuilder.fromCurrentContextPath().build().toUriString();
-        return ResponseEntity.ok()
-                .contentType(MediaType.APPLICATION_PDF)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.inline()
-                                .filename(number + "-route-card.pdf")
-                                .build()
-                                .toString())
-                .body(jobs.routeCard(number, address));
+        return routeCards.of(number);
     }
 
     @PostMapping("/{number}/start")

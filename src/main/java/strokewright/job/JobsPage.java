@@ -28,11 +28,13 @@ class JobsPage {
     private final Jobs jobs;
     private final Bookings bookings;
     private final Outcomes outcomes;
+    private final RouteCards routeCards;
 
-    JobsPage(Jobs jobs, Bookings bookings, Outcomes outcomes) {
+    JobsPage(Jobs jobs, Bookings bookings, Outcomes outcomes, RouteCards routeCards) {
         this.jobs = jobs;
         this.bookings = bookings;
         this.outcomes = outcomes;
+        this.routeCards = routeCards;
     }
 
     @Bean
@@ -72,8 +74,9 @@ class JobsPage {
     String show(@PathVariable String number, @AuthenticationPrincipal SignedIn who, Model model) {
         JobDocument job = jobs.get(number).document();
         model.addAttribute("job", job);
-        model.addAttribute("bookings", bookings.of(number));
-        model.addAttribute("booked", Booked.byStep(bookings.of(number)));
+        List<Booking> booked = bookings.of(number);
+        model.addAttribute("bookings", booked);
+        model.addAttribute("booked", Booked.byStep(booked));
         model.addAttribute("closes", who.role() != Role.FLOOR);
         model.addAttribute("names", StepWords.byNumber(job.steps()));
         return "job/job";
@@ -81,7 +84,7 @@ class JobsPage {
 
     @GetMapping("/jobs/{number}/route-card")
     ResponseEntity<byte[]> routeCard(@PathVariable String number) {
-        return JobsApi.card(jobs, number);
+        return routeCards.of(number);
     }
 
     @PostMapping("/jobs/{number}/{step:start|finish|close|reopen}")

@@ -1,8 +1,6 @@
 package strokewright.job;
 
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -117,7 +115,7 @@ final class RouteCard {
                 "Route card",
                 heading.jobNumber(),
                 null,
-                date(heading.date()),
+                letterhead.dated(heading.date()),
                 heading.title(),
                 heading.releasedBy(),
                 "",
@@ -153,7 +151,7 @@ final class RouteCard {
         return new View(
                 linked ? RouteCardCode.of(address, "code-job", "Code of the job") : null,
                 heading.customer(),
-                heading.dueOn() == null ? "–" : date(heading.dueOn()),
+                heading.dueOn() == null ? "–" : letterhead.dated(heading.dueOn()),
                 book.edition() == null ? "–" : String.valueOf(book.edition()),
                 cautions(),
                 items,
@@ -251,11 +249,5 @@ final class RouteCard {
         return (part == null ? "Whole item" : part)
                 + ": "
                 + Work.of(kind).map(Work::label).orElse(kind);
-    }
-
-    private String date(LocalDate date) {
-        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                .withLocale(letterhead.forFigures())
-                .format(date);
     }
 }

@@ -26,6 +26,8 @@ public record Acceptance(
     static final Acceptance AS_OFFERED = new Acceptance(null, null, List.of(), null, null);
 
     public Acceptance {
+        orderNumber = CustomerCard.tidy(orderNumber);
+        note = CustomerCard.tidy(note);
         items = items == null ? List.of() : Collections.unmodifiableList(new ArrayList<>(items));
     }
 

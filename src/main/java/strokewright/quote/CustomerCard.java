@@ -146,7 +146,8 @@ public record CustomerCard(
         }
     }
 
-    private static @Nullable String tidy(@Nullable String text) {
+    /** Null of a text that says nothing. */
+    static @Nullable String tidy(@Nullable String text) {
         return text == null || text.isBlank() ? null : text.strip().replace("\r\n", "\n");
     }
 }

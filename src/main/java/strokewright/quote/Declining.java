@@ -16,6 +16,11 @@ public record Declining(
         @Nullable String competition,
         @Nullable String note) {
 
+    public Declining {
+        competition = CustomerCard.tidy(competition);
+        note = CustomerCard.tidy(note);
+    }
+
     static final Declining UNSAID = new Declining(null, null, null, null);
 
     Faults faults(boolean reasonNeeded) {

@@ -26,6 +26,25 @@ import strokewright.shopbook.ShopBooks;
 @Component
 class FoundQuotes {
 
+    /**
+     * One line of the list.
+     *
+     * @param mainQuantity of the first item
+     * @param net of all items but options, before tax
+     * @param information what stands behind the first item
+     */
+    public record Entry(
+            String number,
+            int revision,
+            State state,
+            LocalDate date,
+            String customer,
+            String title,
+            int mainQuantity,
+            Money net,
+            boolean feasible,
+            String information) {}
+
     private final JdbcClient sql;
     private final StoredQuotes stored;
     private final ShopBooks books;
@@ -42,7 +61,7 @@ class FoundQuotes {
      * @param before only quotes with a lower number
      */
     @Transactional(readOnly = true)
-    List<Quotes.Entry> list(QuoteSearch search, @Nullable QuoteNumber before, int most) {
+    List<Entry> list(QuoteSearch search, @Nullable QuoteNumber before, int most) {
         ZoneId zone = stored.zone();
         LocalDate today = stored.today();
         Where where = where(search);
@@ -71,7 +90,7 @@ class FoundQuotes {
                 .param("most", most)
                 .query(
                         (row, number) ->
-                                new Quotes.Entry(
+                                new Entry(
                                         new QuoteNumber(row.getInt(1), row.getInt(2)).toString(),
                                         row.getInt(3),
                                         Quote.on(

@@ -2,6 +2,9 @@ package strokewright.quote;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.IllformedLocaleException;
@@ -78,6 +81,13 @@ public record Letterhead(
     /** For figures and dates. */
     public Locale forFigures() {
         return Locale.forLanguageTag(locale);
+    }
+
+    /** A day as it stands on documents. */
+    public String dated(LocalDate day) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                .withLocale(forFigures())
+                .format(day);
     }
 
     Faults faults() {

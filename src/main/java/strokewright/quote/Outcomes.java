@@ -68,20 +68,17 @@ public class Outcomes {
                         Outcome.Kind.ACCEPTED,
                         date,
                         null,
-                        tidy(order.note()),
+                        order.note(),
                         null,
                         new Order(
-                                tidy(order.orderNumber()),
-                                lines,
-                                renewed,
-                                Order.total(offered, lines))));
+                                order.orderNumber(), lines, renewed, Order.total(offered, lines))));
         return tagged(quote, revision);
     }
 
     private static boolean same(Acceptance order, List<Order.Line> lines, Outcome before) {
         return before.order() != null
                 && before.order().items().equals(lines)
-                && java.util.Objects.equals(before.order().number(), tidy(order.orderNumber()));
+                && java.util.Objects.equals(before.order().number(), order.orderNumber());
     }
 
     /** An offer that has lapsed is taken by a new last day, which must cover the order's date. */
@@ -144,8 +141,8 @@ public class Outcomes {
                         kind,
                         date,
                         declining.reason(),
-                        tidy(declining.note()),
-                        tidy(declining.competition()),
+                        declining.note(),
+                        declining.competition(),
                         null));
         return tagged(quote, revision);
     }
@@ -308,9 +305,5 @@ public class Outcomes {
 
     private Quotes.Tagged tagged(Quote quote, Revision revision) {
         return new Quotes.Tagged(stored.document(quote, revision), new VersionTag(quote.version()));
-    }
-
-    private static @Nullable String tidy(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

@@ -61,7 +61,7 @@ final class QuoteViews {
                 quote.items().stream().map(item -> item(item, book)).toList());
     }
 
-    EntryRow row(Quotes.Entry entry) {
+    EntryRow row(FoundQuotes.Entry entry) {
         return new EntryRow(
                 entry.number(),
                 entry.date().toString(),

@@ -3,11 +3,8 @@ package strokewright.quote;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -71,25 +68,6 @@ public class Quotes {
      * @param version counted up at every change of the quote
      */
     public record Tagged(QuoteDocument document, VersionTag version) {}
-
-    /**
-     * One line of the list.
-     *
-     * @param mainQuantity of the first item
-     * @param net of all items but options, before tax
-     * @param information what stands behind the first item
-     */
-    public record Entry(
-            String number,
-            int revision,
-            State state,
-            LocalDate date,
-            String customer,
-            String title,
-            int mainQuantity,
-            Money net,
-            boolean feasible,
-            String information) {}
 
     /**
      * Prices the items with the current shop book and keeps them as a draft under a new number.
@@ -405,57 +383,6 @@ public class Quotes {
                     "An item cannot be made as described: clear its refusals, then issue.",
                     refusals);
         }
-    }
-
-    /**
-     * Newest first.
-     *
-     * @param before only quotes with a lower number
-     */
-    @Transactional(readOnly = true)
-    List<Entry> list(@Nullable QuoteNumber before, int most) {
-        ZoneId zone = stored.zone();
-        LocalDate today = stored.today();
-        return sql.sql(
-                        """
-                        select q.year, q.n, r.n, q.state, coalesce(r.issued_at, r.changed_at),
-                          coalesce(a.name, c.name), r.title, r.main_quantity, r.net, r.currency,
-                          r.feasible, r.information, q.valid_until
-                        from quote q
-                        join quote_revision r on r.shop_id = q.shop_id and r.quote_id = q.id
-                          and r.n = q.revision
-                        join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
-                        left join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
-                        where q.shop_id = ? and (q.year, q.n) < (?, ?)
-                        order by q.year desc, q.n desc
-                        limit ?
-                        """)
-                .params(
-                        SignedIn.current().shopId(),
-                        before == null ? Integer.MAX_VALUE : before.year(),
-                        before == null ? Integer.MAX_VALUE : before.n(),
-                        most)
-                .query(
-                        (row, number) ->
-                                new Entry(
-                                        new QuoteNumber(row.getInt(1), row.getInt(2)).toString(),
-                                        row.getInt(3),
-                                        Quote.on(
-                                                today,
-                                                State.of(row.getString(4)),
-                                                row.getObject(13, LocalDate.class)),
-                                        row.getObject(5, OffsetDateTime.class)
-                                                .atZoneSameInstant(zone)
-                                                .toLocalDate(),
-                                        row.getString(6),
-                                        row.getString(7),
-                                        row.getInt(8),
-                                        Money.rounded(
-                                                row.getBigDecimal(9),
-                                                Currency.getInstance(row.getString(10))),
-                                        row.getBoolean(11),
-                                        row.getString(12)))
-                .list();
     }
 
     /**

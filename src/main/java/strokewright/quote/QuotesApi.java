@@ -59,14 +59,14 @@ class QuotesApi {
     }
 
     @GetMapping
-    ResponseEntity<Paging.Listed<Quotes.Entry>> list(HttpServletRequest asked, Paging paging) {
+    ResponseEntity<Paging.Listed<FoundQuotes.Entry>> list(HttpServletRequest asked, Paging paging) {
         QuoteSearch search =
                 SearchReading.ofProgram(asked.getParameterMap(), Set.of("size", "after"));
         QuoteNumber before =
                 paging.after() == null
                         ? null
                         : QuoteNumber.read(paging.after()).orElseThrow(Paging::unknownMark);
-        return paging.answer(found.list(search, before, paging.limit()), Quotes.Entry::number);
+        return paging.answer(found.list(search, before, paging.limit()), FoundQuotes.Entry::number);
     }
 
     @PostMapping

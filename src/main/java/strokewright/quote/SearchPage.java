@@ -138,8 +138,8 @@ class SearchPage {
     private void list(
             QuoteSearch search, Optional<QuoteNumber> before, Numbers numbers, Model model) {
         QuoteViews views = new QuoteViews(numbers);
-        List<Quotes.Entry> list = found.list(search, before.orElse(null), SHOWN + 1);
-        List<Quotes.Entry> shown = list.subList(0, Math.min(SHOWN, list.size()));
+        List<FoundQuotes.Entry> list = found.list(search, before.orElse(null), SHOWN + 1);
+        List<FoundQuotes.Entry> shown = list.subList(0, Math.min(SHOWN, list.size()));
         long count = found.count(search);
         model.addAttribute("quotes", shown.stream().map(views::row).toList());
         model.addAttribute("count", count == 1 ? "One quote" : numbers.show(count) + " quotes");

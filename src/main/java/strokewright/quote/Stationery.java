@@ -5,7 +5,6 @@ import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.chrono.IsoChronology;
-import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.FormatStyle;
 import java.util.ArrayList;
@@ -68,9 +67,7 @@ record Stationery(String shop, Letterhead letterhead, Letterheads.@Nullable Logo
     }
 
     String date(LocalDate date) {
-        return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                .withLocale(locale())
-                .format(date);
+        return letterhead.dated(date);
     }
 
     /** The same for a cell of a workbook; year, month and day where no such format says it. */

@@ -40,12 +40,17 @@ class JobPagesBrowserTest extends BrowserTest {
         phone.getByRole(AriaRole.BUTTON, named("Stop")).click();
         assertThat(phone.getByRole(AriaRole.STATUS)).containsText("Booked");
 
+        phone.getByLabel("Minutes").fill("5");
+        phone.getByRole(AriaRole.BUTTON, named("Start the clock")).click();
+        assertThat(phone.getByText("would start no clock")).isVisible();
+        phone.getByLabel("Two people the whole time").check();
         phone.getByLabel("Minutes").fill("quick");
         phone.getByRole(AriaRole.BUTTON, named("Book the minutes")).click();
         assertThat(phone.getByLabel("Minutes")).hasValue("quick");
         assertThat(phone.getByText("must be a number")).isVisible();
+        assertThat(phone.getByLabel("Two people the whole time")).isChecked();
         phone.getByLabel("Minutes").fill("12,5");
-        phone.getByRole(AriaRole.BUTTON, named("Book the minutes")).click();
+        phone.getByLabel("Minutes").press("Enter");
         assertThat(phone.getByRole(AriaRole.STATUS)).containsText("Booked");
 
         phone.navigate("/jobs/" + job);

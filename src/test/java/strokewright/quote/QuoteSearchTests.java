@@ -114,7 +114,7 @@ class QuoteSearchTests extends ServiceTest {
 
     private List<String> numbers(TestShop shop, QuoteSearch search) {
         return shop.user(Role.ESTIMATOR).call(() -> found.list(search, null, 1000)).stream()
-                .map(Quotes.Entry::number)
+                .map(FoundQuotes.Entry::number)
                 .toList();
     }
 

@@ -358,12 +358,13 @@ class QuoteStepsPageTests extends ServiceTest {
                         List.of(),
                         null,
                         null);
-        String plain = withTax(document(draft(Terms.UNSAID)));
-        String number = draft(terms);
-        String priced = withTax(document(number));
-        assertThat(priced).isNotEqualTo(plain);
+        String plain = draft(Terms.UNSAID);
+        String taxed = draft(terms);
+        String priced = withTax(document(taxed));
+        assertThat(priced).isNotEqualTo(withTax(document(plain)));
 
-        assertThat(estimator.open(path(number) + "/items/1").body()).contains(priced);
+        assertThat(estimator.open(path(taxed) + "/items/1").body()).contains(priced);
+        assertThat(estimator.open(path(plain) + "/items/1").body()).doesNotContain(priced);
     }
 
     private static String withTax(QuoteDocument quote) {
