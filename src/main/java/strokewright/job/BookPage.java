@@ -114,7 +114,10 @@ class BookPage {
                 form.text("/withHelper") != null,
                 form.text("/reason"),
                 form.text("/note"),
-                form.date("/workedOn"));
+                form.date("/workedOn"),
+                null,
+                null,
+                null);
     }
 
     private String page(String number, int n, TypedForm form, Model model) {

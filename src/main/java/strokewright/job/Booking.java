@@ -1,5 +1,6 @@
 package strokewright.job;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
@@ -12,22 +13,31 @@ import org.jspecify.annotations.Nullable;
  * One stretch of work as it was booked. A clock that still runs has a start and no minutes.
  *
  * @param id made where it was entered
+ * @param workerId of whoever worked; what an hour of theirs costs hangs on it
  * @param who worked
  * @param job number; null of indirect hours
  * @param step of the job; null where only the whole job is known
+ * @param sort of the work, of a booking on the whole job; never used below the job
+ * @param source how finely the time is known
+ * @param paused the stretch was left off, and what was counted stands with a later one
  * @param minutes elapsed, of one person
  * @param withHelper two people for the whole stretch
  * @param reason of rework, or what indirect hours went to
+ * @param enteredBy whoever entered it, for others too
  * @param replaces the booking that this one corrects
  * @param replacedBy the correction that counts instead
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Booking(
         UUID id,
+        @JsonIgnore UUID workerId,
         String who,
         @Nullable String job,
         @Nullable Integer step,
         What what,
+        @Nullable Sort sort,
+        Source source,
+        boolean paused,
         @Nullable Instant startedAt,
         @Nullable Instant endedAt,
         @Nullable Double minutes,
@@ -39,6 +49,8 @@ public record Booking(
         @Nullable String reason,
         @Nullable String note,
         LocalDate workedOn,
+        Instant enteredAt,
+        String enteredBy,
         @Nullable UUID replaces,
         @Nullable UUID replacedBy) {
 
@@ -73,6 +85,55 @@ public record Booking(
 
         static What of(String word) {
             return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+        }
+    }
+
+    /** What kind of work it was, told by people who book per job. */
+    public enum Sort {
+        @JsonProperty("forming")
+        FORMING("Forming"),
+        @JsonProperty("other")
+        OTHER("Other work"),
+        @JsonProperty("set-up")
+        SET_UP("Set-up");
+
+        private final String words;
+
+        Sort(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+
+        static Sort of(String word) {
+            return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+        }
+    }
+
+    /** Where the time comes from, the finest first. */
+    public enum Source {
+        /** Timed from start to stop. */
+        @JsonProperty("clock")
+        CLOCK,
+        /** Said by a person. */
+        @JsonProperty("minutes")
+        MINUTES,
+        /** Read from a time sheet. */
+        @JsonProperty("sheet")
+        SHEET;
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        static Source of(String word) {
+            return valueOf(word.toUpperCase(Locale.ROOT));
         }
     }
 

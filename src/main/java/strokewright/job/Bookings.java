@@ -6,7 +6,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -20,7 +19,7 @@ import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Role;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
-import strokewright.job.Booking.What;
+import strokewright.job.Booking.Source;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
 import strokewright.web.Problem;
@@ -29,36 +28,23 @@ import strokewright.web.Problem;
 @Component
 public class Bookings {
 
-    /** A clock that has run for longer was probably forgotten; assumed, no shift is so long. */
-    static final Duration PROBABLY_FORGOTTEN = Duration.ofHours(12);
-
-    private static final String ALL =
-            """
-            select b.id, l.display_name, j.year, j.n, b.step, b.what, b.started_at, b.ended_at,
-              b.minutes, b.pieces, b.scrapped, b.passes, b.checks, b.with_helper, b.reason,
-              b.note, b.worked_on, b.replaces, c.id
-            from booking b
-            join login l on l.shop_id = b.shop_id and l.id = b.login_id
-            left join job j on j.shop_id = b.shop_id and j.id = b.job_id
-            left join booking c on c.shop_id = b.shop_id and c.replaces = b.id
-            where b.shop_id = :shop
-            """;
-
     private final JdbcClient sql;
+    private final BookingRows rows;
     private final Jobs jobs;
     private final Shops shops;
     private final Clock clock;
 
-    Bookings(JdbcClient sql, Jobs jobs, Shops shops, Clock clock) {
+    Bookings(JdbcClient sql, BookingRows rows, Jobs jobs, Shops shops, Clock clock) {
         this.sql = sql;
+        this.rows = rows;
         this.jobs = jobs;
         this.shops = shops;
         this.clock = clock;
     }
 
     /**
-     * Books minutes, or starts a clock; the first booking starts the job. Sent again under its id
-     * it answers what is there.
+     * Books minutes or a stretch, or starts a clock; the first booking starts the job. Sent again
+     * under its id it answers what is there.
      *
      * @param number of the job; null of indirect hours
      * @throws InvalidInput with every fault
@@ -67,62 +53,128 @@ public class Bookings {
      */
     @Transactional
     public Booking book(@Nullable String number, BookingEntry entry) {
-        entry.faults(number != null).throwIfAny();
-        Optional<Booking> before = find(entry.id());
+        entry.faults(number != null, now()).throwIfAny();
+        UUID who = SignedIn.current().userId();
+        Optional<Booking> before = sentBefore(entry, who);
         if (before.isPresent()) {
             return before.get();
         }
-        return add(number, entry, null);
+        return add(
+                new Adding(
+                        number,
+                        entry,
+                        who,
+                        entry.minutes() == null ? Source.CLOCK : Source.MINUTES,
+                        false,
+                        null));
     }
 
-    private Booking add(@Nullable String number, BookingEntry entry, @Nullable UUID replaces) {
-        Job job = number == null ? null : jobs.job(number);
-        if (job != null) {
-            job.requireOpen();
-            requireStep(job, entry.step());
-        }
-        LocalDate day = day(entry.workedOn());
-        boolean clock = entry.minutes() == null;
-        if (clock) {
-            requireNoClock();
-        }
-        Instant now = now();
-        if (job != null && job.state() == JobState.RELEASED) {
-            job.start(now);
-        }
-        if (insert(job, entry, clock, day, now, replaces) == 0) {
+    /**
+     * Books what a time sheet says of somebody; twice under the same id adds nothing.
+     *
+     * @throws InvalidInput with every fault
+     * @throws Problem as {@link #book}
+     */
+    Booking bookFromSheet(@Nullable String number, BookingEntry entry, UUID who) {
+        entry.faults(number != null, now()).throwIfAny();
+        return sentBefore(entry, who)
+                .orElseGet(() -> add(new Adding(number, entry, who, Source.SHEET, false, null)));
+    }
+
+    private Optional<Booking> sentBefore(BookingEntry entry, UUID who) {
+        Optional<Booking> before = rows.find(entry.id());
+        if (before.isPresent() && !before.get().workerId().equals(who)) {
             throw new InvalidInput("/id", "was used before: make a new UUID");
         }
-        return find(entry.id()).orElseThrow();
+        return before;
     }
 
-    private int insert(
-            @Nullable Job job,
+    /**
+     * @param paused whether it takes the place of a stretch that is left off still
+     */
+    private record Adding(
+            @Nullable String number,
             BookingEntry entry,
-            boolean clock,
-            LocalDate day,
-            Instant now,
-            @Nullable UUID replaces) {
-        SignedIn who = SignedIn.current();
+            UUID who,
+            Source source,
+            boolean paused,
+            @Nullable UUID replaces) {}
+
+    private Booking add(Adding adding) {
+        BookingEntry entry = adding.entry;
+        Job job = adding.number == null ? null : jobs.job(adding.number);
+        Instant now = now();
+        if (job != null) {
+            requireStep(job, entry.step());
+            begin(job, now);
+        }
+        LocalDate day = day(entry);
+        if (entry.startsClock()) {
+            Optional<Booking> open = rows.running(adding.who);
+            if (open.isPresent()) {
+                return running(open.get(), entry);
+            }
+        }
+        insert(adding, job, day, now);
+        return rows.find(entry.id())
+                .filter(b -> b.workerId().equals(adding.who))
+                .orElseThrow(() -> new InvalidInput("/id", "was used before: make a new UUID"));
+    }
+
+    /** Of two who begin a job together the second waits here; nobody books while it is closed. */
+    private void begin(Job job, Instant now) {
+        String state =
+                sql.sql(
+                                """
+                                select state from job where shop_id = ? and id = ?
+                                for no key update
+                                """)
+                        .params(SignedIn.current().shopId(), job.id())
+                        .query(String.class)
+                        .single();
+        if (JobState.of(state) == JobState.RELEASED) {
+            sql.sql(
+                            """
+                            update job set state = 'in-work', started_at = ?, version = version + 1
+                            where shop_id = ? and id = ?
+                            """)
+                    .params(now.atOffset(ZoneOffset.UTC), SignedIn.current().shopId(), job.id())
+                    .update();
+        }
+        Job.requireOpen(job.number(), JobState.of(state));
+    }
+
+    private void insert(Adding adding, @Nullable Job job, LocalDate day, Instant now) {
+        SignedIn signedIn = SignedIn.current();
+        BookingEntry entry = adding.entry;
+        boolean timed = entry.minutes() == null || entry.startedAt() != null;
+        Instant from = entry.startedAt(now);
+        Instant to = entry.endedAt(now);
+        boolean ended = entry.endedAt() != null;
         try {
-            return sql.sql(
+            sql.sql(
                             """
                                 insert into booking (shop_id, id, login_id, job_id, step, what,
-                                  started_at, minutes, pieces, scrapped, passes, checks,
-                                  with_helper, reason, note, worked_on, entered_at, entered_by,
-                                  replaces)
-                                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                                  sort, source, paused, started_at, ended_at, minutes, pieces,
+                                  scrapped, passes, checks, with_helper, reason, note, worked_on,
+                                  entered_at, entered_by, replaces)
+                                values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,
+                                  ?, ?, ?)
                                 on conflict (shop_id, id) do nothing
                                 """)
                     .params(
-                            who.shopId(),
+                            signedIn.shopId(),
                             entry.id(),
-                            worker(replaces).orElse(who.userId()),
+                            adding.who,
                             job == null ? null : job.id(),
                             entry.step(),
                             entry.kind(job != null).word(),
-                            clock ? now.atOffset(ZoneOffset.UTC) : null,
-                            clock ? null : rounded(entry.minutes()),
+                            entry.sort() == null ? null : entry.sort().word(),
+                            adding.source.word(),
+                            adding.paused,
+                            timed ? from.atOffset(ZoneOffset.UTC) : null,
+                            ended ? latest(from, to).atOffset(ZoneOffset.UTC) : null,
+                            entry.startsClock() ? null : rounded(minutes(entry, from, to)),
                             entry.pieces(),
                             entry.scrapped(),
                             entry.passes(),
@@ -132,15 +184,27 @@ public class Bookings {
                             entry.note(),
                             day,
                             now.atOffset(ZoneOffset.UTC),
-                            who.userId(),
-                            replaces)
+                            signedIn.userId(),
+                            adding.replaces)
                     .update();
         } catch (DuplicateKeyException e) {
             throw Problem.wrongState(
-                    replaces == null
+                    adding.replaces == null
                             ? "A clock of yours was started at the same moment: look at it first."
                             : "Somebody else corrected it at the same moment: look at that first.");
         }
+    }
+
+    private static double minutes(BookingEntry entry, Instant from, Instant to) {
+        return entry.minutes() == null ? between(from, latest(from, to)) : entry.minutes();
+    }
+
+    private static double between(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 60_000.0;
+    }
+
+    private static Instant latest(Instant a, Instant b) {
+        return a.isAfter(b) ? a : b;
     }
 
     private static void requireStep(Job job, @Nullable Integer step) {
@@ -151,8 +215,12 @@ public class Bookings {
     }
 
     /** Nobody books for tomorrow; what is entered late is at most a year old. */
-    private LocalDate day(@Nullable LocalDate given) {
+    private LocalDate day(BookingEntry entry) {
         LocalDate today = today();
+        LocalDate given = entry.workedOn();
+        if (given == null && entry.startedAt() != null) {
+            return LocalDate.ofInstant(entry.startedAt(now()), shops.current().timeZone());
+        }
         if (given != null && given.isAfter(today)) {
             throw new InvalidInput("/workedOn", "is still to come: " + today + " or before");
         }
@@ -163,71 +231,141 @@ public class Bookings {
         return given == null ? today : given;
     }
 
-    private void requireNoClock() {
-        running()
-                .ifPresent(
-                        open -> {
-                            throw Problem.wrongState(
-                                    "A clock of yours runs since %s on %s: stop it first."
-                                            .formatted(
-                                                    open.startedAt(),
-                                                    open.job() == null ? "no job" : open.job()));
-                        });
+    private static Booking running(Booking open, BookingEntry entry) {
+        if (open.id().equals(entry.id())) {
+            return open;
+        }
+        throw Problem.wrongState(
+                "A clock of yours runs since %s on %s: stop it first."
+                        .formatted(
+                                open.startedAt().truncatedTo(ChronoUnit.SECONDS),
+                                open.job() == null ? "no job" : open.job()));
     }
 
     /** The clock of whoever is signed in. */
     @Transactional(readOnly = true)
     public Optional<Booking> running() {
-        return query(
-                        "and b.login_id = :who and b.started_at is not null and b.ended_at is null",
-                        SignedIn.current().userId())
-                .stream()
-                .findFirst();
+        return rows.running(SignedIn.current().userId());
+    }
+
+    /** What whoever is signed in left off, and neither went on with nor finished since. */
+    @Transactional(readOnly = true)
+    public List<Booking> leftOff() {
+        return rows.leftOff(SignedIn.current().userId());
+    }
+
+    /** Of whoever is signed in, today's and yesterday's, the latest first. */
+    @Transactional(readOnly = true)
+    public List<Booking> latest() {
+        return rows.ofPerson(SignedIn.current().userId(), today().minusDays(1));
+    }
+
+    /** Clocks that somebody has to be asked about, the oldest first. */
+    @Transactional(readOnly = true)
+    public List<Booking> forgotten() {
+        return rows.runningSince(now().minus(BookingEntry.PROBABLY_FORGOTTEN));
     }
 
     /** Whether somebody has to be asked how long it really was. */
     public boolean isProbablyForgotten(Booking clock) {
-        return clock.runs()
-                && Duration.between(clock.startedAt(), now()).compareTo(PROBABLY_FORGOTTEN) > 0;
+        return clock.runs() && BookingEntry.isTooLong(clock.startedAt(), now());
     }
 
     /**
-     * Stops a clock. Its minutes are what it ran, or what is said; one that ran for longer than
-     * twelve hours needs to be told, for nobody guesses.
+     * Stops a clock, or finishes a stretch that was left off. Its minutes are what it ran, or what
+     * is said; one that ran for longer than twelve hours needs to be told, for nobody guesses. The
+     * office and the owner tell it of others.
      *
-     * @param counts minutes where the clock is not to be believed, and what was counted; its id and
-     *     step are not looked at
+     * @param counts when it ended, minutes where the clock is not to be believed, and what was
+     *     counted; its id and step are not looked at
      * @throws InvalidInput with every fault; at {@code /minutes} when the clock was forgotten
      * @throws Problem 404 when there is no such booking, 409 when it is somebody else's clock
      */
     @Transactional
     public Booking stop(UUID id, BookingEntry counts) {
+        return end(id, counts, false);
+    }
+
+    /**
+     * Leaves a stretch off: what is counted in the end belongs to the last one.
+     *
+     * @param entry when that was, and minutes of a forgotten clock; nothing else is looked at
+     * @throws InvalidInput as {@link #stop}
+     * @throws Problem as {@link #stop}
+     */
+    @Transactional
+    public Booking pause(UUID id, BookingEntry entry) {
+        return end(id, entry.withoutCounts(), true);
+    }
+
+    private Booking end(UUID id, BookingEntry counts, boolean pause) {
         Faults faults = new Faults();
         counts.counts(faults);
         faults.throwIfAny();
-        Booking open = find(id).orElseThrow(() -> Problem.notFound("Booking " + id));
-        if (!open.runs()) {
-            return open;
+        Booking open = found(id);
+        if (open.runs()) {
+            requireMayEnd(open, counts);
+            Instant now = now();
+            counts.end(faults, open.startedAt(), now);
+            faults.throwIfAny();
+            ended(open, counts, latest(open.startedAt(), counts.endedAt(now)), pause);
+        } else if (open.paused() && !pause && rows.isLeftOff(SignedIn.current().userId(), id)) {
+            finish(id, counts);
         }
-        if (running().filter(mine -> mine.id().equals(id)).isEmpty()) {
+        return found(id);
+    }
+
+    private static void requireMayEnd(Booking open, BookingEntry counts) {
+        SignedIn who = SignedIn.current();
+        if (open.workerId().equals(who.userId())) {
+            return;
+        }
+        if (!mayForOthers(who)) {
             throw Problem.wrongState("It is the clock of " + open.who() + ".");
         }
-        if (counts.minutes() == null && isProbablyForgotten(open)) {
+        if (counts.minutes() == null) {
             throw new InvalidInput(
                     "/minutes",
-                    "is missing: the clock ran for more than 12 hours; how long was it really?");
+                    "is missing: it is the clock of " + open.who() + "; how long was it really?");
         }
-        Instant now = now();
-        double ran = Duration.between(open.startedAt(), now).toMillis() / 60_000.0;
+    }
+
+    private void ended(Booking open, BookingEntry counts, Instant at, boolean pause) {
         sql.sql(
                         """
-                        update booking set ended_at = ?, minutes = ?, pieces = ?, scrapped = ?,
-                          passes = ?, checks = ?, note = coalesce(?, note)
-                        where shop_id = ? and id = ?
+                        update booking set ended_at = ?, minutes = ?, source = ?, paused = ?,
+                          pieces = ?, scrapped = ?, passes = ?, checks = ?,
+                          with_helper = coalesce(?, with_helper), note = coalesce(?, note)
+                        where shop_id = ? and id = ? and ended_at is null
                         """)
                 .params(
-                        now.atOffset(ZoneOffset.UTC),
-                        rounded(counts.minutes() == null ? ran : counts.minutes()),
+                        at.atOffset(ZoneOffset.UTC),
+                        rounded(
+                                counts.minutes() == null
+                                        ? between(open.startedAt(), at)
+                                        : counts.minutes()),
+                        (counts.minutes() == null ? Source.CLOCK : Source.MINUTES).word(),
+                        pause,
+                        counts.pieces(),
+                        counts.scrapped(),
+                        counts.passes(),
+                        counts.checks(),
+                        counts.withHelper(),
+                        counts.note(),
+                        SignedIn.current().shopId(),
+                        open.id())
+                .update();
+    }
+
+    /** The pause was the end: what was counted goes to it. */
+    private void finish(UUID id, BookingEntry counts) {
+        sql.sql(
+                        """
+                        update booking set paused = false, pieces = ?, scrapped = ?, passes = ?,
+                          checks = ?, note = coalesce(?, note)
+                        where shop_id = ? and id = ? and paused
+                        """)
+                .params(
                         counts.pieces(),
                         counts.scrapped(),
                         counts.passes(),
@@ -236,24 +374,25 @@ public class Bookings {
                         SignedIn.current().shopId(),
                         id)
                 .update();
-        return find(id).orElseThrow();
     }
 
     /**
-     * Puts another booking in the place of one that was wrong; the old one stays to be read.
+     * Puts another booking in the place of one that was wrong; the old one stays to be read. One
+     * that never was is corrected to 0 minutes.
      *
      * @throws InvalidInput with every fault
      * @throws Problem 404 when there is no such booking, 409 when it runs or was corrected before
      */
     @Transactional
     public Booking correct(UUID id, BookingEntry entry) {
-        Booking wrong = find(id).orElseThrow(() -> Problem.notFound("Booking " + id));
-        Faults faults = entry.faults(wrong.job() != null);
-        faults.present("/minutes", entry.minutes(), "how long it really was");
-        faults.throwIfAny();
-        requireMayCorrect(id);
-        Optional<Booking> before = find(entry.id());
+        Booking wrong = found(id);
+        entry.faultsOfCorrection(wrong.job() != null).throwIfAny();
+        requireMayCorrect(wrong);
+        Optional<Booking> before = rows.find(entry.id());
         if (before.isPresent()) {
+            if (!id.equals(before.get().replaces())) {
+                throw new InvalidInput("/id", "was used before: make a new UUID");
+            }
             return before.get();
         }
         if (wrong.runs()) {
@@ -264,79 +403,51 @@ public class Bookings {
                     "It was corrected before by %s: correct that one."
                             .formatted(wrong.replacedBy()));
         }
-        return add(wrong.job(), entry, id);
+        return add(
+                new Adding(
+                        wrong.job(),
+                        entry.onTheDayOf(wrong),
+                        wrong.workerId(),
+                        Source.MINUTES,
+                        wrong.paused() && rows.isLeftOff(wrong.workerId(), id),
+                        id));
     }
 
     /** Everybody their own; the office and the owner anybody's. */
-    private void requireMayCorrect(UUID id) {
+    private static void requireMayCorrect(Booking wrong) {
         SignedIn who = SignedIn.current();
-        boolean own = worker(id).filter(who.userId()::equals).isPresent();
-        if (!own && who.role() != Role.OWNER && who.role() != Role.OFFICE) {
+        if (!wrong.workerId().equals(who.userId()) && !mayForOthers(who)) {
             throw Problem.notAllowed();
         }
+    }
+
+    static boolean mayForOthers(SignedIn who) {
+        return who.role() == Role.OWNER || who.role() == Role.OFFICE;
     }
 
     /** All of a job, the latest first, those that were corrected too. */
     @Transactional(readOnly = true)
     public List<Booking> of(String number) {
-        return query("and b.job_id = :who order by b.entered_at desc, b.id", jobs.job(number).id());
+        return rows.ofJob(jobs.job(number).id());
     }
 
-    private Optional<Booking> find(UUID id) {
-        return query("and b.id = :who", id).stream().findFirst();
+    /**
+     * @throws Problem 404 when there is none
+     */
+    @Transactional(readOnly = true)
+    public Booking get(UUID id) {
+        return found(id);
     }
 
-    private Optional<UUID> worker(@Nullable UUID corrected) {
-        return corrected == null
-                ? Optional.empty()
-                : sql.sql("select login_id from booking where shop_id = ? and id = ?")
-                        .params(SignedIn.current().shopId(), corrected)
-                        .query(UUID.class)
-                        .optional();
-    }
-
-    private List<Booking> query(String where, UUID value) {
-        return sql.sql(ALL + where)
-                .param("shop", SignedIn.current().shopId())
-                .param("who", value)
-                .query(
-                        (row, i) ->
-                                new Booking(
-                                        row.getObject(1, UUID.class),
-                                        row.getString(2),
-                                        row.getObject(3) == null
-                                                ? null
-                                                : new JobNumber(row.getInt(3), row.getInt(4))
-                                                        .toString(),
-                                        row.getObject(5, Integer.class),
-                                        What.of(row.getString(6)),
-                                        instant(row.getObject(7, OffsetDateTime.class)),
-                                        instant(row.getObject(8, OffsetDateTime.class)),
-                                        row.getBigDecimal(9) == null
-                                                ? null
-                                                : row.getBigDecimal(9).doubleValue(),
-                                        row.getObject(10, Integer.class),
-                                        row.getObject(11, Integer.class),
-                                        row.getObject(12, Integer.class),
-                                        row.getObject(13, Integer.class),
-                                        row.getBoolean(14),
-                                        row.getString(15),
-                                        row.getString(16),
-                                        row.getObject(17, LocalDate.class),
-                                        row.getObject(18, UUID.class),
-                                        row.getObject(19, UUID.class)))
-                .list();
-    }
-
-    private static @Nullable Instant instant(@Nullable OffsetDateTime time) {
-        return time == null ? null : time.toInstant();
+    private Booking found(UUID id) {
+        return rows.find(id).orElseThrow(() -> Problem.notFound("Booking " + id));
     }
 
     private static BigDecimal rounded(double minutes) {
         return BigDecimal.valueOf(minutes).setScale(2, RoundingMode.HALF_UP);
     }
 
-    private LocalDate today() {
+    LocalDate today() {
         return LocalDate.ofInstant(clock.instant(), shops.current().timeZone());
     }
 

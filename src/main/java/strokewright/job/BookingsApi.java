@@ -54,6 +54,19 @@ class BookingsApi {
         return bookings.stop(id, counts == null ? BookingEntry.UNSAID : counts);
     }
 
+    /** Leaves off; with a new clock on the same step one goes on. */
+    @PostMapping("/bookings/{id}/pause")
+    Booking pause(
+            @PathVariable UUID id, @RequestBody(required = false) @Nullable BookingEntry entry) {
+        return bookings.pause(id, entry == null ? BookingEntry.UNSAID : entry);
+    }
+
+    /** What whoever asks left off and has not finished. */
+    @GetMapping("/bookings/left-off")
+    OfJob leftOff() {
+        return new OfJob(bookings.leftOff());
+    }
+
     @PostMapping("/bookings/{id}/correct")
     ResponseEntity<Booking> correct(@PathVariable UUID id, @RequestBody BookingEntry entry) {
         return ResponseEntity.status(HttpStatus.CREATED).body(bookings.correct(id, entry));

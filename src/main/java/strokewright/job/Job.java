@@ -136,15 +136,19 @@ class Job {
         }
     }
 
-    void requireOpen() {
+    static void requireOpen(JobNumber number, JobState state) {
         if (state == JobState.CLOSED) {
-            throw wrong("reopen it to book on it");
+            throw wrong(number, state, "reopen it to book on it");
         }
     }
 
     private Problem wrong(String whatToDo) {
+        return wrong(number(), state, whatToDo);
+    }
+
+    private static Problem wrong(JobNumber number, JobState state, String whatToDo) {
         return Problem.wrongState(
-                "Job %s is %s: %s.".formatted(number(), state.word().replace('-', ' '), whatToDo));
+                "Job %s is %s: %s.".formatted(number, state.word().replace('-', ' '), whatToDo));
     }
 
     UUID id() {
