@@ -116,6 +116,9 @@ public class Bookings {
             }
         }
         insert(adding, job, day, now);
+        if (job != null) {
+            jobs.keepHours(job);
+        }
         return rows.find(entry.id())
                 .filter(b -> b.workerId().equals(adding.who))
                 .orElseThrow(() -> new InvalidInput("/id", "was used before: make a new UUID"));
@@ -207,8 +210,8 @@ public class Bookings {
         return a.isAfter(b) ? a : b;
     }
 
-    private static void requireStep(Job job, @Nullable Integer step) {
-        int most = job.plan().steps().size();
+    private void requireStep(Job job, @Nullable Integer step) {
+        int most = jobs.steps(job).size();
         if (step != null && (step < 1 || step > most)) {
             throw new InvalidInput("/step", "is no step of the job: 1 to " + most);
         }

@@ -5,6 +5,7 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -12,6 +13,9 @@ import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.annotations.TenantId;
 import org.hibernate.type.SqlTypes;
 import org.jspecify.annotations.Nullable;
+import strokewright.access.SignedIn;
+import strokewright.estimate.Estimating;
+import strokewright.quantity.Money;
 import strokewright.quote.QuoteDocument;
 import strokewright.web.Problem;
 
@@ -21,9 +25,7 @@ import strokewright.web.Problem;
 class Job {
 
     /** Of the JSON of its plan. */
-    private static final int FORMAT_VERSION = 1;
-
-    static final String FROM_A_QUOTE = "quote";
+    static final int FORMAT_VERSION = 1;
 
     @Id private UUID id;
 
@@ -36,13 +38,24 @@ class Job {
     @Convert(converter = JobState.InWords.class)
     private JobState state;
 
-    private String kind;
+    @Convert(converter = JobKind.InWords.class)
+    private JobKind kind;
 
     private String title;
 
     private UUID customerId;
 
     private @Nullable UUID revisionId;
+
+    private @Nullable String reason;
+
+    /** Agreed without a quote; null where the quote says it. */
+    private @Nullable BigDecimal net;
+
+    private @Nullable String currency;
+
+    @JdbcTypeCode(SqlTypes.JSON)
+    private @Nullable Made made;
 
     private int edition;
 
@@ -70,31 +83,59 @@ class Job {
     /** For Hibernate. */
     protected Job() {}
 
+    /** From an accepted quote. */
     Job(
-            UUID id,
             JobNumber number,
             QuoteDocument quote,
             UUID revisionId,
             UUID customerId,
             JobPlan plan,
             @Nullable LocalDate dueOn,
-            Instant now,
-            UUID who) {
-        this.id = id;
-        this.year = number.year();
-        this.n = number.n();
-        this.state = JobState.RELEASED;
-        this.kind = FROM_A_QUOTE;
-        this.title = quote.title();
-        this.customerId = customerId;
+            Instant now) {
+        this(number, JobKind.QUOTE, quote.title(), customerId, plan, dueOn, now);
         this.revisionId = revisionId;
         this.edition = quote.shopBookEdition();
         this.methodVersion = quote.methodVersion();
+    }
+
+    /** Without a quote. */
+    Job(
+            JobNumber number,
+            NewJob agreed,
+            String title,
+            UUID customerId,
+            Money net,
+            int edition,
+            JobPlan plan,
+            Instant now) {
+        this(number, agreed.kind(), title, customerId, plan, agreed.dueOn(), now);
+        this.reason = agreed.reason();
+        this.net = net.amount();
+        this.currency = net.currency().getCurrencyCode();
+        this.edition = edition;
+        this.methodVersion = Estimating.METHOD_VERSION;
+    }
+
+    private Job(
+            JobNumber number,
+            JobKind kind,
+            String title,
+            UUID customerId,
+            JobPlan plan,
+            @Nullable LocalDate dueOn,
+            Instant now) {
+        this.id = UUID.randomUUID();
+        this.year = number.year();
+        this.n = number.n();
+        this.state = JobState.RELEASED;
+        this.kind = kind;
+        this.title = title;
+        this.customerId = customerId;
         this.formatVersion = FORMAT_VERSION;
         this.plan = plan;
         this.dueOn = dueOn;
         this.releasedAt = now;
-        this.releasedBy = who;
+        this.releasedBy = SignedIn.current().userId();
     }
 
     /** The first who books on it, or somebody by hand; repeats harmlessly. */
@@ -107,13 +148,17 @@ class Job {
         }
     }
 
-    void finish(Instant now) {
+    /**
+     * @param pieces that became of it; what was said before stays when null
+     */
+    void finish(@Nullable Made pieces, Instant now) {
         if (state == JobState.IN_WORK) {
             state = JobState.FINISHED;
             finishedAt = now;
         } else if (state != JobState.FINISHED) {
             throw wrong(state == JobState.RELEASED ? "start it first" : "reopen it first");
         }
+        made = pieces != null ? pieces : made != null ? made : Made.AS_ORDERED;
     }
 
     void close(Instant now) {
@@ -142,6 +187,13 @@ class Job {
         }
     }
 
+    /** More can be agreed until it is finished. */
+    void requireRunning() {
+        if (state == JobState.FINISHED || state == JobState.CLOSED) {
+            throw wrong("reopen it to agree on more");
+        }
+    }
+
     private Problem wrong(String whatToDo) {
         return wrong(number(), state, whatToDo);
     }
@@ -163,8 +215,29 @@ class Job {
         return state;
     }
 
-    String kind() {
+    JobKind kind() {
         return kind;
+    }
+
+    @Nullable String reason() {
+        return reason;
+    }
+
+    /** Agreed without a quote; null where the quote says it. */
+    @Nullable Money net() {
+        return net == null ? null : Money.of(net.toPlainString(), currency);
+    }
+
+    Made made() {
+        return made == null ? Made.AS_ORDERED : made;
+    }
+
+    int methodVersion() {
+        return methodVersion;
+    }
+
+    @Nullable Instant finishedAt() {
+        return finishedAt;
     }
 
     String title() {

@@ -1,26 +1,41 @@
 package strokewright.job;
 
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.BiConsumer;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import strokewright.access.Documents;
+import strokewright.access.Role;
 import strokewright.access.Series;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
+import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.job.JobPlan.Planned;
+import strokewright.quantity.Faults;
+import strokewright.quantity.InvalidInput;
+import strokewright.quantity.Money;
+import strokewright.quote.CustomerCard;
 import strokewright.quote.Customers;
 import strokewright.quote.Order;
 import strokewright.quote.Outcomes;
 import strokewright.quote.QuoteDocument;
+import strokewright.quote.QuoteHours;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Problem;
 import strokewright.web.VersionTag;
@@ -36,6 +51,8 @@ public class Jobs {
     private final ShopBooks books;
     private final Shops shops;
     private final Series series;
+    private final Documents documents;
+    private final QuoteHours hours;
     private final Clock clock;
 
     Jobs(
@@ -46,6 +63,8 @@ public class Jobs {
             ShopBooks books,
             Shops shops,
             Series series,
+            Documents documents,
+            QuoteHours hours,
             Clock clock) {
         this.entities = entities;
         this.sql = sql;
@@ -54,6 +73,8 @@ public class Jobs {
         this.books = books;
         this.shops = shops;
         this.series = series;
+        this.documents = documents;
+        this.hours = hours;
         this.clock = clock;
     }
 
@@ -64,6 +85,7 @@ public class Jobs {
     public record Entry(
             String number,
             JobState state,
+            JobKind kind,
             String title,
             String customer,
             @Nullable LocalDate dueOn,
@@ -79,29 +101,70 @@ public class Jobs {
      */
     @Transactional
     public Tagged release(String quote, @Nullable LocalDate dueOn) {
+        return release(NewJob.of(quote, dueOn));
+    }
+
+    /**
+     * Releases a job; without a quote its items are priced with the shop book of today.
+     *
+     * @throws InvalidInput with every fault
+     * @throws Problem 404 when there is no such quote, 409 when it is not accepted or was released
+     *     before
+     */
+    @Transactional
+    public Tagged release(NewJob wanted) {
+        ShopBook book = books.current();
+        wanted.faults(book).throwIfAny();
+        Job job = wanted.isOrdered() ? ordered(wanted) : unquoted(wanted, book);
+        entities.persist(job);
+        entities.flush();
+        keepSteps(job, job.plan(), null);
+        return tagged(job);
+    }
+
+    private Job ordered(NewJob wanted) {
         Instant now = now();
-        int year = LocalDate.ofInstant(now, shops.current().timeZone()).getYear();
-        JobNumber number = new JobNumber(year, series.next("job", year));
-        Outcomes.Ordered ordered = outcomes.release(quote, number.toString());
+        JobNumber number = nextNumber(now);
+        Outcomes.Ordered ordered = outcomes.release(wanted.quote(), number.toString());
         QuoteDocument document = ordered.quote();
         List<Planned> items = planned(document);
         ShopBook book = document.pricedWith(books.edition(document.shopBookEdition()));
-        JobPlan plan = new JobPlan(items, Step.of(items, book));
-        Job job =
-                new Job(
-                        UUID.randomUUID(),
-                        number,
-                        document,
-                        ordered.revisionId(),
-                        ordered.customerId(),
-                        plan,
-                        dueOn,
-                        now,
-                        SignedIn.current().userId());
-        entities.persist(job);
-        entities.flush();
-        keepSteps(job);
-        return tagged(job);
+        return new Job(
+                number,
+                document,
+                ordered.revisionId(),
+                ordered.customerId(),
+                new JobPlan(items, Step.of(items, book, 0)),
+                wanted.dueOn(),
+                now);
+    }
+
+    private Job unquoted(NewJob wanted, ShopBook book) {
+        List<Planned> items = Wanted.planned(wanted.items(), book, 0);
+        CustomerCard customer = customers.meant(wanted.customer());
+        Money net =
+                wanted.net() != null
+                        ? wanted.net()
+                        : wanted.kind() == JobKind.WARRANTY
+                                ? Money.zero(book.currency())
+                                : Wanted.net(items);
+        JobPlan plan = new JobPlan(items, Step.of(items, book, 0));
+        entities.flush(); // so that nothing but the job is left to do once it has its number
+        Instant now = now();
+        return new Job(
+                nextNumber(now),
+                wanted,
+                wanted.title() == null ? items.get(0).item().title() : wanted.title().strip(),
+                customer.id(),
+                net,
+                book.edition(),
+                plan,
+                now);
+    }
+
+    private JobNumber nextNumber(Instant now) {
+        int year = LocalDate.ofInstant(now, shops.current().timeZone()).getYear();
+        return new JobNumber(year, series.next("job", year));
     }
 
     private static List<Planned> planned(QuoteDocument quote) {
@@ -114,13 +177,13 @@ public class Jobs {
                 .toList();
     }
 
-    private void keepSteps(Job job) {
-        for (Step step : job.plan().steps()) {
+    private void keepSteps(Job job, JobPlan plan, @Nullable Integer changeOrder) {
+        for (Step step : plan.steps()) {
             sql.sql(
                             """
                             insert into job_step (shop_id, job_id, n, item, part, position, kind,
-                              family, work_centre, setup_minutes, run_minutes)
-                            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                              family, work_centre, setup_minutes, run_minutes, change_order)
+                            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
                             """)
                     .params(
                             SignedIn.current().shopId(),
@@ -133,9 +196,128 @@ public class Jobs {
                             step.work().family(),
                             step.work().workCentre(),
                             step.work().setupMinutes(),
-                            step.work().runMinutes())
+                            step.work().runMinutes(),
+                            changeOrder)
                     .update();
         }
+    }
+
+    /**
+     * Adds more that was agreed, with a plan of its own from the shop book of today; sent again
+     * under its id it answers what is there.
+     *
+     * @throws InvalidInput with every fault
+     * @throws Problem 404 when there is no such job, 409 when it is finished
+     */
+    @Transactional
+    public ChangeOrder change(String number, NewChangeOrder wanted) {
+        ShopBook book = books.current();
+        Faults faults = wanted.faults(book);
+        faults.present(
+                "/id", wanted.id(), "a UUID of your own making, the same when it is sent again");
+        faults.throwIfAny();
+        Job job = locked(number);
+        List<ChangeOrder> before = changeOrders(job);
+        for (ChangeOrder there : before) {
+            if (there.id().equals(wanted.id())) {
+                return there;
+            }
+        }
+        job.requireRunning();
+        int n = before.size() + 1;
+        List<Planned> items = Wanted.planned(wanted.items(), book, lastPosition(job, before));
+        JobPlan plan = new JobPlan(items, Step.of(items, book, steps(job, before).size()));
+        Money net = wanted.net() == null ? Wanted.net(items) : wanted.net();
+        sql.sql(
+                        """
+                        insert into change_order (shop_id, job_id, n, id, title, reason, net,
+                          currency, edition, method_version, format_version, plan, agreed_at,
+                          agreed_by)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?)
+                        """)
+                .params(
+                        SignedIn.current().shopId(),
+                        job.id(),
+                        n,
+                        wanted.id(),
+                        wanted.title() == null
+                                ? items.get(0).item().title()
+                                : wanted.title().strip(),
+                        wanted.reason().strip(),
+                        net.amount(),
+                        net.currency().getCurrencyCode(),
+                        book.edition(),
+                        Estimating.METHOD_VERSION,
+                        Job.FORMAT_VERSION,
+                        documents.write(plan),
+                        now().atOffset(ZoneOffset.UTC),
+                        SignedIn.current().userId())
+                .update();
+        keepSteps(job, plan, n);
+        return changeOrders(job).get(n - 1);
+    }
+
+    /** Of two who agree on more at once the second waits. */
+    private Job locked(String number) {
+        Job job = job(number);
+        entities.lock(job, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
+        return job;
+    }
+
+    private static int lastPosition(Job job, List<ChangeOrder> changes) {
+        return items(job, changes).stream().mapToInt(p -> p.item().position()).max().orElse(0);
+    }
+
+    private static List<Planned> items(Job job, List<ChangeOrder> changes) {
+        return Stream.concat(
+                        job.plan().items().stream(),
+                        changes.stream().flatMap(c -> c.plan().items().stream()))
+                .toList();
+    }
+
+    private static List<Step> steps(Job job, List<ChangeOrder> changes) {
+        return Stream.concat(
+                        job.plan().steps().stream(),
+                        changes.stream().flatMap(c -> c.plan().steps().stream()))
+                .toList();
+    }
+
+    /** What was ordered, change orders' items too. */
+    List<Planned> items(Job job) {
+        return items(job, changeOrders(job));
+    }
+
+    /** What may be booked on, change orders' steps too. */
+    List<Step> steps(Job job) {
+        return steps(job, changeOrders(job));
+    }
+
+    List<ChangeOrder> changeOrders(Job job) {
+        return sql.sql(
+                        """
+                        select c.n, c.id, c.title, c.reason, c.net, c.currency, c.edition,
+                          c.agreed_at, l.display_name, c.plan
+                        from change_order c
+                        join login l on l.shop_id = c.shop_id and l.id = c.agreed_by
+                        where c.shop_id = ? and c.job_id = ?
+                        order by c.n
+                        """)
+                .params(SignedIn.current().shopId(), job.id())
+                .query(
+                        (row, i) ->
+                                new ChangeOrder(
+                                        row.getInt(1),
+                                        row.getObject(2, UUID.class),
+                                        row.getString(3),
+                                        row.getString(4),
+                                        Money.of(
+                                                row.getBigDecimal(5).toPlainString(),
+                                                row.getString(6)),
+                                        row.getInt(7),
+                                        row.getObject(8, OffsetDateTime.class).toInstant(),
+                                        row.getString(9),
+                                        documents.read(row.getString(10), JobPlan.class)))
+                .list();
     }
 
     /**
@@ -151,7 +333,7 @@ public class Jobs {
     public List<Entry> list(@Nullable JobNumber before, int most) {
         return sql.sql(
                         """
-                        select j.year, j.n, j.state, j.title, c.name, j.due_on,
+                        select j.year, j.n, j.state, j.kind, j.title, c.name, j.due_on,
                           (j.released_at at time zone ?)::date
                         from job j
                         join customer c on c.shop_id = j.shop_id and c.id = j.customer_id
@@ -170,10 +352,11 @@ public class Jobs {
                                 new Entry(
                                         new JobNumber(row.getInt(1), row.getInt(2)).toString(),
                                         JobState.of(row.getString(3)),
-                                        row.getString(4),
+                                        JobKind.of(row.getString(4)),
                                         row.getString(5),
-                                        row.getObject(6, LocalDate.class),
-                                        row.getObject(7, LocalDate.class)))
+                                        row.getString(6),
+                                        row.getObject(7, LocalDate.class),
+                                        row.getObject(8, LocalDate.class)))
                 .list();
     }
 
@@ -184,11 +367,21 @@ public class Jobs {
     }
 
     /**
+     * @param made good pieces by item; as many as were ordered when null
+     * @throws InvalidInput with every fault
      * @throws Problem 409 when nobody has begun
      */
     @Transactional
-    public Tagged finish(String number) {
-        return step(number, Job::finish);
+    public Tagged finish(String number, @Nullable Made made) {
+        Job job = job(number);
+        List<Planned> items = items(job, changeOrders(job));
+        if (made != null) {
+            made.faults(items).throwIfAny();
+        }
+        job.finish(made == null ? null : made.filled(items), now());
+        entities.flush();
+        keepHours(job);
+        return tagged(job);
     }
 
     /**
@@ -196,13 +389,62 @@ public class Jobs {
      */
     @Transactional
     public Tagged close(String number) {
-        return step(number, Job::close);
+        return step(
+                number,
+                (job, now) -> {
+                    job.close(now);
+                    keepHours(job);
+                });
     }
 
     /** Goes on with a finished or closed one. */
     @Transactional
     public Tagged reopen(String number) {
         return step(number, (job, now) -> job.reopen());
+    }
+
+    /** The quote is told what its items took, as far as the hours were booked by item. */
+    void keepHours(Job job) {
+        if (job.kind() != JobKind.QUOTE || job.finishedAt() == null) {
+            return;
+        }
+        List<Planned> items = job.plan().items();
+        Map<Integer, Double> minutes = bookedByItem(job, items);
+        hours.keep(
+                quote(job),
+                items.stream()
+                        .filter(p -> minutes.containsKey(p.item().position()))
+                        .map(
+                                p ->
+                                        new QuoteHours.Took(
+                                                p.item().position(),
+                                                job.made().of(p),
+                                                minutes.get(p.item().position()) / 60))
+                        .toList());
+    }
+
+    /** Person-minutes by item; what was booked on the whole job is known of a single item alone. */
+    private Map<Integer, Double> bookedByItem(Job job, List<Planned> items) {
+        Map<Integer, Double> minutes = new HashMap<>();
+        sql.sql(
+                        """
+                        select coalesce(s.item, ?), sum(b.minutes * (1 + b.with_helper::int))
+                        from booking b
+                        left join job_step s on s.shop_id = b.shop_id and s.job_id = b.job_id
+                          and s.n = b.step
+                        where b.shop_id = ? and b.job_id = ? and b.minutes is not null
+                          and s.change_order is null
+                          and not exists (select 1 from booking c
+                            where c.shop_id = b.shop_id and c.replaces = b.id)
+                        group by 1
+                        """)
+                .params(
+                        items.size() == 1 ? items.get(0).item().position() : 0,
+                        SignedIn.current().shopId(),
+                        job.id())
+                .query((row, i) -> minutes.put(row.getInt(1), row.getDouble(2)))
+                .list();
+        return minutes;
     }
 
     private Tagged step(String number, BiConsumer<Job, Instant> step) {
@@ -231,6 +473,11 @@ public class Jobs {
     }
 
     private JobDocument document(Job job) {
+        boolean pays = SignedIn.current().role() != Role.FLOOR;
+        List<ChangeOrder> changes = changeOrders(job);
+        List<JobDocument.Item> items = new ArrayList<>();
+        job.plan().items().forEach(p -> items.add(item(job, p, null)));
+        changes.forEach(c -> c.plan().items().forEach(p -> items.add(item(job, p, c.n()))));
         return new JobDocument(
                 job.number().toString(),
                 job.state(),
@@ -238,22 +485,28 @@ public class Jobs {
                 job.title(),
                 customers.get(job.customerId()).card().name(),
                 quote(job),
+                job.reason(),
+                pays ? job.net() : null,
                 job.edition(),
                 job.dueOn(),
                 job.releasedAt(),
                 shops.nameOf(job.releasedBy()),
-                job.plan().items().stream()
-                        .map(
-                                i ->
-                                        new JobDocument.Made(
-                                                i.item().position(),
-                                                i.item().title(),
-                                                i.quantity()))
-                        .toList(),
-                job.plan().steps());
+                job.finishedAt(),
+                items,
+                steps(job, changes),
+                pays ? changes : changes.stream().map(ChangeOrder::withoutNet).toList());
     }
 
-    private @Nullable String quote(Job job) {
+    private static JobDocument.Item item(Job job, Planned planned, @Nullable Integer change) {
+        return new JobDocument.Item(
+                planned.item().position(),
+                planned.item().title(),
+                planned.quantity(),
+                job.finishedAt() == null ? null : job.made().of(planned),
+                change);
+    }
+
+    @Nullable String quote(Job job) {
         return outcomes.numberOf(job.number().toString()).orElse(null);
     }
 

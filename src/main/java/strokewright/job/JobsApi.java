@@ -4,8 +4,9 @@ import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import java.net.URI;
-import java.time.LocalDate;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -13,7 +14,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
-import strokewright.quantity.InvalidInput;
+import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.web.Api;
 import strokewright.web.Once;
 import strokewright.web.Paging;
@@ -32,12 +33,6 @@ class JobsApi {
         this.once = once;
     }
 
-    /**
-     * @param quote number of an accepted quote
-     * @param dueOn when the job is promised
-     */
-    record Releasing(@Nullable String quote, @Nullable LocalDate dueOn) {}
-
     @GetMapping
     ResponseEntity<Paging.Listed<Jobs.Entry>> list(Paging paging) {
         JobNumber before =
@@ -52,17 +47,14 @@ class JobsApi {
             responseCode = "201",
             content = @Content(schema = @Schema(implementation = JobDocument.class)))
     ResponseEntity<byte[]> release(
-            @RequestBody Releasing releasing,
+            @RequestBody NewJob wanted,
             @RequestHeader(name = "Idempotency-Key", required = false) @Nullable String key) {
-        if (releasing.quote == null) {
-            throw new InvalidInput("/quote", "is missing: the number of an accepted quote");
-        }
         return once.answer(
                 key,
                 "POST /api/v1/jobs",
-                releasing,
+                wanted,
                 () -> {
-                    Jobs.Tagged made = jobs.release(releasing.quote, releasing.dueOn);
+                    Jobs.Tagged made = jobs.release(wanted);
                     return ResponseEntity.created(
                                     URI.create("/api/v1/jobs/" + made.document().number()))
                             .eTag(made.version().toString())
@@ -75,9 +67,19 @@ class JobsApi {
         return tagged(jobs.get(number));
     }
 
+    /**
+     * @param changeOrder its number; without it the job as it was released
+     */
     @GetMapping(path = "/{number}/route-card", produces = MediaType.APPLICATION_PDF_VALUE)
-    ResponseEntity<byte[]> routeCard(@PathVariable String number) {
-        return routeCards.of(number);
+    ResponseEntity<byte[]> routeCard(
+            @PathVariable String number, @RequestParam Optional<Integer> changeOrder) {
+        return routeCards.of(number, changeOrder.orElse(0));
+    }
+
+    @PostMapping("/{number}/change-orders")
+    ResponseEntity<ChangeOrder> change(
+            @PathVariable String number, @RequestBody NewChangeOrder wanted) {
+        return ResponseEntity.status(HttpStatus.CREATED).body(jobs.change(number, wanted));
     }
 
     @PostMapping("/{number}/start")
@@ -86,8 +88,9 @@ class JobsApi {
     }
 
     @PostMapping("/{number}/finish")
-    ResponseEntity<JobDocument> finish(@PathVariable String number) {
-        return tagged(jobs.finish(number));
+    ResponseEntity<JobDocument> finish(
+            @PathVariable String number, @RequestBody(required = false) @Nullable Made made) {
+        return tagged(jobs.finish(number, made));
     }
 
     @PostMapping("/{number}/close")

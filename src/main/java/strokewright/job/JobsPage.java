@@ -83,15 +83,16 @@ class JobsPage {
     }
 
     @GetMapping("/jobs/{number}/route-card")
-    ResponseEntity<byte[]> routeCard(@PathVariable String number) {
-        return routeCards.of(number);
+    ResponseEntity<byte[]> routeCard(
+            @PathVariable String number, @RequestParam Optional<Integer> changeOrder) {
+        return routeCards.of(number, changeOrder.orElse(0));
     }
 
     @PostMapping("/jobs/{number}/{step:start|finish|close|reopen}")
     String step(@PathVariable String number, @PathVariable String step) {
         switch (step) {
             case "start" -> jobs.start(number);
-            case "finish" -> jobs.finish(number);
+            case "finish" -> jobs.finish(number, null);
             case "close" -> jobs.close(number);
             default -> jobs.reopen(number);
         }

@@ -14,6 +14,7 @@ import strokewright.quote.Customers;
 import strokewright.quote.Letterhead;
 import strokewright.quote.Letterheads;
 import strokewright.shopbook.ShopBooks;
+import strokewright.web.Problem;
 
 /** A job's route card as a file to print. */
 @Component
@@ -34,10 +35,16 @@ class RouteCards {
         this.shops = shops;
     }
 
-    /** Its codes lead to the letterhead's link, or else to where the card was asked at. */
+    /**
+     * Its codes lead to the letterhead's link, or else to where the card was asked at.
+     *
+     * @param changeOrder 0 for the job as it was released
+     * @throws Problem 404 when there is no such job or change order
+     */
     @Transactional(readOnly = true)
-    ResponseEntity<byte[]> of(String number) {
+    ResponseEntity<byte[]> of(String number, int changeOrder) {
         Job job = jobs.job(number);
+        ChangeOrder change = changeOrder == 0 ? null : changeOrder(job, changeOrder);
         Letterhead letterhead = letterheads.get().letterhead();
         String link =
                 letterhead.link() == null
@@ -47,13 +54,16 @@ class RouteCards {
                 RouteCard.of(
                         new RouteCard.Heading(
                                 number,
-                                job.title(),
+                                change == null
+                                        ? job.title()
+                                        : "%s, change order %d: %s"
+                                                .formatted(job.title(), change.n(), change.title()),
                                 customers.get(job.customerId()).card().name(),
                                 job.dueOn(),
                                 LocalDate.ofInstant(job.releasedAt(), shops.current().timeZone()),
                                 shops.nameOf(job.releasedBy())),
-                        job.plan(),
-                        books.edition(job.edition()),
+                        change == null ? job.plan() : change.plan(),
+                        books.edition(change == null ? job.edition() : change.shopBookEdition()),
                         letterhead,
                         SignedIn.current().shopName(),
                         link);
@@ -62,9 +72,20 @@ class RouteCards {
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.inline()
-                                .filename(number + "-route-card.pdf")
+                                .filename(
+                                        number
+                                                + (change == null ? "" : "-change-" + change.n())
+                                                + "-route-card.pdf")
                                 .build()
                                 .toString())
                 .body(card);
+    }
+
+    private ChangeOrder changeOrder(Job job, int n) {
+        return jobs.changeOrders(job).stream()
+                .filter(c -> c.n() == n)
+                .findFirst()
+                .orElseThrow(
+                        () -> Problem.notFound("Change order " + n + " of job " + job.number()));
     }
 }

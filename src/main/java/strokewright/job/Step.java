@@ -15,8 +15,12 @@ import strokewright.job.JobPlan.Planned;
  */
 public record Step(int n, int item, WorkStep work) {
 
-    /** The steps of so many of each, in the order of the items. */
-    static List<Step> of(List<Planned> items, ShopBook book) {
+    /**
+     * The steps of so many of each, in the order of the items.
+     *
+     * @param before how many steps the job has already
+     */
+    static List<Step> of(List<Planned> items, ShopBook book, int before) {
         List<Step> steps = new ArrayList<>();
         for (Planned planned : items) {
             Estimating.reckon(planned.item().takeOff(), book)
@@ -25,7 +29,7 @@ public record Step(int n, int item, WorkStep work) {
                             work ->
                                     steps.add(
                                             new Step(
-                                                    steps.size() + 1,
+                                                    before + steps.size() + 1,
                                                     planned.item().position(),
                                                     work)));
         }

@@ -19,4 +19,10 @@ public class InvalidInput extends RuntimeException {
     public List<Fault> faults() {
         return faults;
     }
+
+    /** The same of a part of a larger document, which begins at the pointer. */
+    public InvalidInput under(String pointer) {
+        return new InvalidInput(
+                faults.stream().map(f -> new Fault(pointer + f.pointer(), f.message())).toList());
+    }
 }

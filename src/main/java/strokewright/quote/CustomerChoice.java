@@ -9,14 +9,15 @@ import strokewright.quantity.Faults;
  * Whom a quote is for: a customer by id, or one by name, who is added if there is none of that name
  * (and address, where one is given). In JSON an object, or just the name.
  */
-record CustomerChoice(@Nullable UUID id, @Nullable String name, @Nullable String address) {
+public record CustomerChoice(@Nullable UUID id, @Nullable String name, @Nullable String address) {
 
     @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
     static CustomerChoice named(String name) {
         return new CustomerChoice(null, name, null);
     }
 
-    void check(Faults faults, String at) {
+    /** Adds what is wrong, under the pointer. */
+    public void check(Faults faults, String at) {
         if (id != null && (name != null || address != null)) {
             faults.add(at + "/id", "must stand alone: give the id, or a name with an address");
         } else if (id == null) {

@@ -192,8 +192,13 @@ public class Customers {
         entities.flush();
     }
 
-    /** The one meant: by id, or by name; one of a new name is added. */
-    CustomerCard meant(CustomerChoice choice) {
+    /**
+     * The one meant: by id, or by name; one of a new name is added.
+     *
+     * @throws InvalidInput when the id names nobody
+     */
+    @Transactional
+    public CustomerCard meant(CustomerChoice choice) {
         if (choice.id() != null) {
             return find(choice.id())
                     .map(Customer::card)

@@ -436,14 +436,7 @@ public class Quotes {
             return Estimating.estimate(item.takeOff(), book);
         } catch (InvalidInput e) {
             // what shows only while reckoning, such as more passes than anybody would do
-            throw new InvalidInput(
-                    e.faults().stream()
-                            .map(
-                                    f ->
-                                            new Fault(
-                                                    "/items/" + index + "/takeOff" + f.pointer(),
-                                                    f.message()))
-                            .toList());
+            throw e.under("/items/" + index + "/takeOff");
         }
     }
 

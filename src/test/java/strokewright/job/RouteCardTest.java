@@ -851,7 +851,7 @@ class RouteCardTest {
                                     List.of()),
                             quantity));
         }
-        return new JobPlan(items, Step.of(items, book));
+        return new JobPlan(items, Step.of(items, book, 0));
     }
 
     private static List<RouteCardOrder.Row> order(ShopBook book, List<TakeOff> made, int quantity) {

@@ -1,0 +1,143 @@
+package strokewright.job;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import strokewright.estimate.ShopBook;
+import strokewright.quantity.Faults;
+import strokewright.quantity.Money;
+import strokewright.sheet.Mass;
+
+/**
+ * Metal that was taken for a job: so many sheets or blanks of a size, or so many kilograms.
+ *
+ * @param id made by whoever sends it, so that sending it again adds nothing
+ * @param item position of the item that it was for; null for the job as a whole
+ * @param grade code in the shop book
+ * @param count sheets or blanks; 0 in a correction of what was not taken at all
+ * @param kg weighed, all together; reckoned from size and count when left out
+ * @param paid for all of it, before tax
+ * @param offcutKg went back to stock; reckoned from its size when left out
+ * @param offcutValue what the offcut is worth; its share of what was paid when left out
+ * @param usedOn today when left out
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record MetalEntry(
+        @Nullable UUID id,
+        @Nullable Integer item,
+        @Nullable String grade,
+        @Nullable Double thicknessMm,
+        @Nullable Double lengthMm,
+        @Nullable Double widthMm,
+        @Nullable Integer count,
+        @Nullable Double kg,
+        @Nullable Money paid,
+        @Nullable Double offcutLengthMm,
+        @Nullable Double offcutWidthMm,
+        @Nullable Double offcutKg,
+        @Nullable Money offcutValue,
+        @Nullable String note,
+        @Nullable LocalDate usedOn) {
+
+    private static final double LONGEST_MM = 100_000;
+    private static final double MOST_KG = 1_000_000;
+    private static final int MOST = 1_000_000;
+    static final BigDecimal MOST_MONEY = new BigDecimal("1e9");
+
+    Faults faults(ShopBook book) {
+        Faults faults = new Faults();
+        faults.present("/id", id, "a UUID of your own making, the same when it is sent again");
+        if (faults.present("/grade", grade, "a grade of the shop book")
+                && book.grade(grade).isEmpty()) {
+            faults.add("/grade", "is no grade of the shop book");
+        }
+        faults.overIfGiven("/thicknessMm", thicknessMm, 0, 100);
+        faults.overIfGiven("/lengthMm", lengthMm, 0, LONGEST_MM);
+        faults.overIfGiven("/widthMm", widthMm, 0, LONGEST_MM);
+        faults.withinIfGiven("/count", count, 0, MOST);
+        faults.withinIfGiven("/kg", kg, 0, MOST_KG);
+        if (kg == null && !nothingTaken() && !sized()) {
+            faults.add(
+                    "/kg", "is missing: the mass, or thicknessMm, lengthMm, widthMm and a count");
+        }
+        money(faults, "/paid", paid, book, true);
+        money(faults, "/offcutValue", offcutValue, book, false);
+        faults.overIfGiven("/offcutLengthMm", offcutLengthMm, 0, LONGEST_MM);
+        faults.overIfGiven("/offcutWidthMm", offcutWidthMm, 0, LONGEST_MM);
+        faults.withinIfGiven("/offcutKg", offcutKg, 0, MOST_KG);
+        if ((offcutLengthMm == null) != (offcutWidthMm == null)) {
+            faults.add(
+                    offcutLengthMm == null ? "/offcutLengthMm" : "/offcutWidthMm",
+                    "is missing: an offcut has a length and a width");
+        }
+        if (offcutLengthMm != null && thicknessMm == null && offcutKg == null) {
+            faults.add("/thicknessMm", "is missing: the offcut's mass hangs on it");
+        }
+        if (faults.none() && offcutKg(book) > grossKg(book) * (1 + 1e-9)) {
+            faults.add("/offcutKg", "is more than what was taken");
+        }
+        BillEntry.note(faults, note);
+        return faults;
+    }
+
+    private boolean nothingTaken() {
+        return count != null && count == 0;
+    }
+
+    private boolean sized() {
+        return thicknessMm != null && lengthMm != null && widthMm != null && count != null;
+    }
+
+    static void money(
+            Faults faults, String at, @Nullable Money money, ShopBook book, boolean needed) {
+        if (money == null) {
+            if (needed) {
+                faults.add(at, "is missing: an amount before tax");
+            }
+        } else if (!money.currency().equals(book.currency())) {
+            faults.add(at + "/currency", "must be the shop's: " + book.currency());
+        } else if (money.amount().signum() < 0 || money.amount().compareTo(MOST_MONEY) > 0) {
+            faults.add(at, "must be 0 to 1,000,000,000");
+        }
+    }
+
+    private double density(ShopBook book) {
+        return book.grade(grade).orElseThrow().densityKgM3();
+    }
+
+    /** All that was taken, in kg. */
+    public double grossKg(ShopBook book) {
+        if (kg != null) {
+            return kg;
+        }
+        return nothingTaken() ? 0 : count * Mass.kg(lengthMm * widthMm, thicknessMm, density(book));
+    }
+
+    /** What went back to stock, in kg. */
+    public double offcutKg(ShopBook book) {
+        if (offcutKg != null) {
+            return offcutKg;
+        }
+        return offcutLengthMm == null
+                ? 0
+                : Mass.kg(offcutLengthMm * offcutWidthMm, thicknessMm, density(book));
+    }
+
+    /** What the job bears: what was paid less what the offcut is worth. */
+    public Money cost(ShopBook book) {
+        Money back = offcutValue;
+        if (back == null) {
+            double gross = grossKg(book);
+            double share = gross == 0 ? 0 : Math.min(1, offcutKg(book) / gross);
+            back = Money.rounded(paid.amount().doubleValue() * share, paid.currency());
+        }
+        return paid.minus(back);
+    }
+
+    /** What the job took, in kg. */
+    public double netKg(ShopBook book) {
+        return grossKg(book) - offcutKg(book);
+    }
+}
