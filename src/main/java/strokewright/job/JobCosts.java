@@ -68,7 +68,7 @@ public class JobCosts {
         return this.<MetalEntry>find(Kind.METAL, entry.id(), job)
                 .orElseGet(
                         () -> {
-                            job.requireOpen();
+                            Job.requireOpen(job.number(), job.state());
                             keep(job, entry, null);
                             return metal(entry.id(), job);
                         });
@@ -85,7 +85,7 @@ public class JobCosts {
         return this.<BillEntry>find(Kind.BILL, entry.id(), job)
                 .orElseGet(
                         () -> {
-                            job.requireOpen();
+                            Job.requireOpen(job.number(), job.state());
                             keep(job, entry, null);
                             return bill(entry.id(), job);
                         });
@@ -105,7 +105,7 @@ public class JobCosts {
                 .orElseGet(
                         () -> {
                             requireCorrectable(metal(id, job));
-                            job.requireOpen();
+                            Job.requireOpen(job.number(), job.state());
                             keep(job, entry, id);
                             return metal(entry.id(), job);
                         });
@@ -120,7 +120,7 @@ public class JobCosts {
                 .orElseGet(
                         () -> {
                             requireCorrectable(bill(id, job));
-                            job.requireOpen();
+                            Job.requireOpen(job.number(), job.state());
                             keep(job, entry, id);
                             return bill(entry.id(), job);
                         });
