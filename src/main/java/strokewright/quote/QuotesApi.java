@@ -58,6 +58,7 @@ class QuotesApi {
         this.once = once;
     }
 
+    @Filters
     @GetMapping
     ResponseEntity<Paging.Listed<FoundQuotes.Entry>> list(HttpServletRequest asked, Paging paging) {
         QuoteSearch search =

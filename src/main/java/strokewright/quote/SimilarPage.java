@@ -36,7 +36,8 @@ class SimilarPage {
             String state,
             String quantity,
             String each,
-            String hours,
+            String planned,
+            String took,
             String likeness) {
 
         static Row of(SimilarQuotes.Earlier earlier, Numbers numbers) {
@@ -49,8 +50,19 @@ class SimilarPage {
                     earlier.state().word(),
                     numbers.show(earlier.quantity()),
                     earlier.priceEach() == null ? "–" : numbers.show(earlier.priceEach()),
-                    numbers.show(earlier.plannedHours(), 2),
+                    "planned " + hoursFor(earlier.plannedHours(), earlier.quantity(), numbers),
+                    took(earlier, numbers),
                     numbers.show(earlier.likenessPercent()));
+        }
+
+        private static String took(SimilarQuotes.Earlier earlier, Numbers numbers) {
+            Integer made = earlier.made();
+            Double hours = earlier.actualHours();
+            return made == null || hours == null ? "" : "took " + hoursFor(hours, made, numbers);
+        }
+
+        private static String hoursFor(double hours, int pieces, Numbers numbers) {
+            return numbers.show(hours, 1) + "\u00a0h for\u00a0" + numbers.show(pieces);
         }
     }
 

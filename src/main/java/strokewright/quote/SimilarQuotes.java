@@ -52,7 +52,7 @@ class SimilarQuotes {
             """
             select e.year, e.n, r.n as revision, e.position, e.title,
               coalesce(a.name, c.name) as customer, e.at, e.state, e.valid_until,
-              e.main_quantity, e.main_each, r.currency, e.hours, e.likeness
+              e.main_quantity, e.main_each, r.currency, e.hours, took.made, took.actual_hours, e.likeness
             from (
               select distinct on (like_it.quote_id) like_it.*
               from (
@@ -72,6 +72,8 @@ class SimilarQuotes {
             join quote_revision r on r.shop_id = e.shop_id and r.id = e.revision_id
             join customer c on c.shop_id = r.shop_id and c.id = r.customer_id
             left join addressee a on a.shop_id = r.shop_id and a.revision_id = r.id
+            left join quote_hours took on took.shop_id = e.shop_id and took.quote_id = e.quote_id
+              and took.position = e.position
             order by e.likeness desc, e.at desc, e.year desc, e.n desc
             limit %4$d
             """;
@@ -92,7 +94,10 @@ class SimilarQuotes {
      * @param date of issue, or of a draft's last change
      * @param quantity the one that it was decided on
      * @param priceEach at that quantity, before tax
-     * @param plannedHours for that quantity
+     * @param plannedHours of people for that quantity
+     * @param made good pieces of the job that it became; null as long as none is finished with
+     *     hours booked on the item
+     * @param actualHours of people on that job, rework included; null together with it
      * @param likenessPercent 100 for the same work in the same size and thickness
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -107,6 +112,8 @@ class SimilarQuotes {
             int quantity,
             @Nullable Money priceEach,
             double plannedHours,
+            @Nullable Integer made,
+            @Nullable Double actualHours,
             int likenessPercent) {}
 
     /**
@@ -207,6 +214,8 @@ class SimilarQuotes {
                                                     Currency.getInstance(
                                                             row.getString("currency"))),
                                     row.getDouble("hours"),
+                                    row.getObject("made", Integer.class),
+                                    row.getObject("actual_hours", Double.class),
                                     row.getInt("likeness"));
                         })
                 .list();

@@ -424,6 +424,37 @@ class QuoteSearchTests extends ServiceTest {
                         "?thicknessMm");
     }
 
+    @Test
+    void everyFilterOfTheListAndTheRegisterIsDescribed() {
+        JsonNode described =
+                get("/api/v1/openapi", 200)
+                        .getResponseBody()
+                        .at("/paths/~1api~1v1~1quotes/get/parameters");
+        Map<String, JsonNode> byName =
+                described
+                        .valueStream()
+                        .collect(Collectors.toMap(p -> p.get("name").asString(), p -> p));
+
+        List<String> expected = new ArrayList<>(SearchReading.NAMES);
+        expected.addAll(List.of("size", "after", "rows"));
+        assertThat(byName.keySet()).containsExactlyInAnyOrderElementsOf(expected);
+        SearchReading.NAMES.forEach(
+                name -> {
+                    assertThat(byName.get(name).path("description").asString(""))
+                            .as(name)
+                            .isNotEmpty();
+                    assertThat(byName.get(name).at("/in").asString()).isEqualTo("query");
+                    assertThat(byName.get(name).path("required").asBoolean(false)).isFalse();
+                });
+        assertThat(byName.get("state").at("/schema/items/enum").toString())
+                .isEqualTo(
+                        Stream.of(State.values())
+                                .map(state -> '"' + state.word() + '"')
+                                .collect(Collectors.joining(",", "[", "]")));
+        assertThat(byName.get("rows").at("/schema/enum").toString())
+                .isEqualTo("[\"quotes\",\"quantities\"]");
+    }
+
     private EntityExchangeResult<JsonNode> get(String path, int status) {
         return shop.as(Role.OFFICE)
                 .get()
