@@ -5,6 +5,7 @@
  */
 @ApplicationModule(
         allowedDependencies = {
+            "job",
             "shopbook",
             "estimate",
             "forming",

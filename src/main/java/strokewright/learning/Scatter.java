@@ -1,0 +1,32 @@
+package strokewright.learning;
+
+/**
+ * How jobs scatter about the mean of their kind, over all kinds, as jobs come in: each job against
+ * the mean of those before it.
+ */
+final class Scatter {
+
+    private static final double ASSUMED = 0.20;
+    private static final double ASSUMED_CASES = 3;
+
+    /** What all kinds together say of one of them counts as so many of its own jobs at most. */
+    private static final double MOST_CASES = 8;
+
+    private double squares = ASSUMED_CASES * ASSUMED * ASSUMED;
+    private double cases = ASSUMED_CASES;
+
+    /**
+     * @param n jobs of its kind before this one
+     * @param off y less their mean
+     */
+    void add(int n, double off) {
+        if (n > 0) {
+            squares += off * off * n / (n + 1);
+            cases++;
+        }
+    }
+
+    Drift.Beforehand known() {
+        return new Drift.Beforehand(Math.sqrt(squares / cases), Math.min(cases, MOST_CASES));
+    }
+}
