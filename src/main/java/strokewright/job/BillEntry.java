@@ -32,6 +32,16 @@ public record BillEntry(
 
     private static final int LONGEST_NOTE = 2000;
 
+    public BillEntry {
+        amount = MetalEntry.inCents(amount);
+    }
+
+    BillEntry on(LocalDate day) {
+        return billedOn != null
+                ? this
+                : new BillEntry(id, name, extra, supplier, number, amount, note, day);
+    }
+
     Faults faults(ShopBook book) {
         Faults faults = new Faults();
         faults.present("/id", id, "a UUID of your own making, the same when it is sent again");

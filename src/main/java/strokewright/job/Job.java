@@ -8,6 +8,7 @@ import jakarta.persistence.Version;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Currency;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.annotations.TenantId;
@@ -225,7 +226,7 @@ class Job {
 
     /** Agreed without a quote; null where the quote says it. */
     @Nullable Money net() {
-        return net == null ? null : Money.of(net.toPlainString(), currency);
+        return net == null ? null : Money.rounded(net, Currency.getInstance(currency));
     }
 
     Made made() {

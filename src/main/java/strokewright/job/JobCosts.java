@@ -1,6 +1,7 @@
 package strokewright.job;
 
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
@@ -13,6 +14,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Documents;
+import strokewright.access.Shops;
 import strokewright.access.SignedIn;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.Faults;
@@ -44,13 +46,21 @@ public class JobCosts {
     private final JdbcClient sql;
     private final Jobs jobs;
     private final ShopBooks books;
+    private final Shops shops;
     private final Documents documents;
     private final Clock clock;
 
-    JobCosts(JdbcClient sql, Jobs jobs, ShopBooks books, Documents documents, Clock clock) {
+    JobCosts(
+            JdbcClient sql,
+            Jobs jobs,
+            ShopBooks books,
+            Shops shops,
+            Documents documents,
+            Clock clock) {
         this.sql = sql;
         this.jobs = jobs;
         this.books = books;
+        this.shops = shops;
         this.documents = documents;
         this.clock = clock;
     }
@@ -153,6 +163,7 @@ public class JobCosts {
 
     private Faults metalFaults(Job job, MetalEntry entry) {
         Faults faults = entry.faults(books.current());
+        notToCome(faults, "/usedOn", entry.usedOn());
         if (entry.item() != null
                 && jobs.items(job).stream().noneMatch(p -> p.item().position() == entry.item())) {
             faults.add("/item", "is no item of the job");
@@ -161,7 +172,9 @@ public class JobCosts {
     }
 
     private Faults billFaults(BillEntry entry) {
-        return entry.faults(books.current());
+        Faults faults = entry.faults(books.current());
+        notToCome(faults, "/billedOn", entry.billedOn());
+        return faults;
     }
 
     private static void requireCorrectable(Kept<?> wrong) {
@@ -182,7 +195,8 @@ public class JobCosts {
                 .orElseThrow(() -> Problem.notFound("Bill " + id));
     }
 
-    private void keep(Job job, MetalEntry entry, @Nullable UUID replaces) {
+    private void keep(Job job, MetalEntry given, @Nullable UUID replaces) {
+        MetalEntry entry = given.on(today());
         ShopBook book = books.current();
         insert(
                 INSERT_METAL,
@@ -199,7 +213,8 @@ public class JobCosts {
                 replaces);
     }
 
-    private void keep(Job job, BillEntry entry, @Nullable UUID replaces) {
+    private void keep(Job job, BillEntry given, @Nullable UUID replaces) {
+        BillEntry entry = given.on(today());
         Money amount = entry.amount();
         insert(
                 INSERT_BILL,
@@ -222,6 +237,16 @@ public class JobCosts {
         } catch (DuplicateKeyException e) {
             throw Problem.wrongState(
                     "Somebody else corrected it at the same moment: look at that first.");
+        }
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), shops.current().timeZone());
+    }
+
+    private void notToCome(Faults faults, String at, @Nullable LocalDate day) {
+        if (day != null && day.isAfter(today())) {
+            faults.add(at, "is still to come: " + today() + " or before");
         }
     }
 

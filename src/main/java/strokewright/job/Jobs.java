@@ -9,6 +9,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +27,7 @@ import strokewright.access.Shops;
 import strokewright.access.SignedIn;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
+import strokewright.estimate.TakeOff;
 import strokewright.job.JobPlan.Planned;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
@@ -282,6 +284,16 @@ public class Jobs {
                 .toList();
     }
 
+    /** Names of what was planned to be bought out, each once. */
+    @Transactional(readOnly = true)
+    List<String> plannedExtras(String number) {
+        return items(job(number)).stream()
+                .flatMap(p -> p.item().takeOff().extras().stream())
+                .map(TakeOff.Extra::name)
+                .distinct()
+                .toList();
+    }
+
     /** What was ordered, change orders' items too. */
     List<Planned> items(Job job) {
         return items(job, changeOrders(job));
@@ -310,9 +322,9 @@ public class Jobs {
                                         row.getObject(2, UUID.class),
                                         row.getString(3),
                                         row.getString(4),
-                                        Money.of(
-                                                row.getBigDecimal(5).toPlainString(),
-                                                row.getString(6)),
+                                        Money.rounded(
+                                                row.getBigDecimal(5),
+                                                Currency.getInstance(row.getString(6))),
                                         row.getInt(7),
                                         row.getObject(8, OffsetDateTime.class).toInstant(),
                                         row.getString(9),

@@ -1,7 +1,10 @@
 package strokewright.job;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.annotation.Bean;
@@ -16,8 +19,11 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.access.Role;
 import strokewright.access.SignedIn;
+import strokewright.quantity.InvalidInput;
 import strokewright.quote.Outcomes;
+import strokewright.web.Numbers;
 import strokewright.web.Place;
+import strokewright.web.TypedForm;
 
 /** The jobs of the shop, and each as it stands. */
 @Controller
@@ -88,11 +94,51 @@ class JobsPage {
         return routeCards.of(number, changeOrder.orElse(0));
     }
 
-    @PostMapping("/jobs/{number}/{step:start|finish|close|reopen}")
+    /** Asks how many became of it. */
+    @GetMapping("/jobs/{number}/finish")
+    String finishing(@PathVariable String number, Locale locale, Model model) {
+        JobDocument job = jobs.get(number).document();
+        TypedForm form = new TypedForm(Numbers.of(locale));
+        for (int i = 0; i < job.items().size(); i++) {
+            JobDocument.Item item = job.items().get(i);
+            form.show(
+                    "/made/" + i + "/quantity",
+                    item.made() == null ? item.quantity() : item.made());
+        }
+        return finishing(job, form, model);
+    }
+
+    private static String finishing(JobDocument job, TypedForm form, Model model) {
+        model.addAttribute("job", job);
+        model.addAttribute("form", form);
+        return "job/finish";
+    }
+
+    @PostMapping("/jobs/{number}/finish")
+    String finish(
+            @PathVariable String number, HttpServletRequest request, Locale locale, Model model) {
+        TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
+        JobDocument job = jobs.get(number).document();
+        try {
+            List<Made.Item> made = new ArrayList<>();
+            for (int i = 0; i < job.items().size(); i++) {
+                made.add(
+                        new Made.Item(
+                                job.items().get(i).position(),
+                                form.whole("/made/" + i + "/quantity")));
+            }
+            form.throwIfUnread();
+            jobs.finish(number, new Made(made));
+            return "redirect:/jobs/" + number;
+        } catch (InvalidInput e) {
+            return finishing(job, form.refused(e), model);
+        }
+    }
+
+    @PostMapping("/jobs/{number}/{step:start|close|reopen}")
     String step(@PathVariable String number, @PathVariable String step) {
         switch (step) {
             case "start" -> jobs.start(number);
-            case "finish" -> jobs.finish(number, null);
             case "close" -> jobs.close(number);
             default -> jobs.reopen(number);
         }

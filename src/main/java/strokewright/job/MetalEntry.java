@@ -46,6 +46,36 @@ public record MetalEntry(
     private static final int MOST = 1_000_000;
     static final BigDecimal MOST_MONEY = new BigDecimal("1e9");
 
+    public MetalEntry {
+        paid = inCents(paid);
+        offcutValue = inCents(offcutValue);
+    }
+
+    static @Nullable Money inCents(@Nullable Money money) {
+        return money == null ? null : Money.rounded(money.amount(), money.currency());
+    }
+
+    MetalEntry on(LocalDate day) {
+        return usedOn != null
+                ? this
+                : new MetalEntry(
+                        id,
+                        item,
+                        grade,
+                        thicknessMm,
+                        lengthMm,
+                        widthMm,
+                        count,
+                        kg,
+                        paid,
+                        offcutLengthMm,
+                        offcutWidthMm,
+                        offcutKg,
+                        offcutValue,
+                        note,
+                        day);
+    }
+
     Faults faults(ShopBook book) {
         Faults faults = new Faults();
         faults.present("/id", id, "a UUID of your own making, the same when it is sent again");

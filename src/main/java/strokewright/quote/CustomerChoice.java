@@ -12,7 +12,7 @@ import strokewright.quantity.Faults;
 public record CustomerChoice(@Nullable UUID id, @Nullable String name, @Nullable String address) {
 
     @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
-    static CustomerChoice named(String name) {
+    public static CustomerChoice named(String name) {
         return new CustomerChoice(null, name, null);
     }
 

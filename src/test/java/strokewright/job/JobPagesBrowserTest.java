@@ -55,8 +55,59 @@ class JobPagesBrowserTest extends BrowserTest {
 
         phone.navigate("/jobs/" + job);
         assertThat(phone.getByText("12,5").first()).isVisible();
+        phone.getByRole(AriaRole.LINK, named("Finish")).click();
+        assertThat(phone.getByLabel("Round sign frame")).hasValue("1");
         phone.getByRole(AriaRole.BUTTON, named("Finished")).click();
         assertThat(phone.getByText("finished").first()).isVisible();
+    }
+
+    @Test
+    void aRepairWithoutAQuoteGetsAPlanAChangeOrderMetalAndABill() {
+        Page desk = window(DESK, "de-DE");
+        signIn(desk, openShop(), Role.OFFICE);
+        desk.navigate("/jobs/new");
+        desk.getByLabel("Why").selectOption("repair");
+        desk.getByLabel("Agreed price").fill("80,50");
+        desk.getByLabel("Work, line 1").selectOption("Guillotine cut");
+        desk.getByLabel("Amount, line 1").fill("viel");
+        desk.getByRole(AriaRole.BUTTON, named("Release")).click();
+        requireAccessible(desk);
+        assertThat(desk.getByText("must be a number")).isVisible();
+        desk.getByLabel("Amount, line 1").fill("4");
+        desk.getByRole(AriaRole.BUTTON, named("Release")).click();
+        assertThat(desk.getByLabel("Agreed price")).hasValue("80,50");
+        desk.getByLabel("Customer").fill("Harbour Theatre");
+        desk.getByLabel("Title").fill("Bracket");
+        desk.getByRole(AriaRole.BUTTON, named("Release")).click();
+        assertThat(desk.locator("main")).containsText("80,50");
+        assertThat(desk.locator("tbody tr")).hasCount(1);
+
+        desk.getByRole(AriaRole.LINK, named("Change order")).click();
+        requireAccessible(desk);
+        desk.getByLabel("Title").fill("Second bracket");
+        desk.getByLabel("Why").fill("one more turned up");
+        desk.getByLabel("Work, line 1").selectOption("Guillotine cut");
+        desk.getByLabel("Amount, line 1").fill("2");
+        desk.getByRole(AriaRole.BUTTON, named("Add to the job")).click();
+        assertThat(desk.locator("tbody tr")).hasCount(2);
+
+        desk.getByRole(AriaRole.LINK, named("Metal and bills")).click();
+        desk.getByRole(AriaRole.LINK, named("Write down metal")).click();
+        requireAccessible(desk);
+        desk.getByLabel("Grade").selectOption("AL99.5-O");
+        desk.getByLabel("Mass in all").fill("2,5");
+        desk.getByLabel("Paid in all").fill("20");
+        desk.getByRole(AriaRole.BUTTON, named("Write down")).click();
+        desk.getByRole(AriaRole.LINK, named("Correct")).click();
+        desk.getByLabel("Paid in all").fill("19");
+        desk.getByRole(AriaRole.BUTTON, named("Write down")).click();
+        desk.getByRole(AriaRole.LINK, named("Write down a bill")).click();
+        desk.getByLabel("What was bought").fill("Clear coat");
+        desk.getByLabel("Amount, before tax").fill("12");
+        desk.getByRole(AriaRole.BUTTON, named("Write down")).click();
+        requireAccessible(desk);
+        assertThat(desk.locator("tr.replaced")).hasCount(1);
+        assertThat(desk.locator("tfoot").first()).containsText("19,00");
     }
 
     private static Page.GetByRoleOptions named(String name) {
