@@ -69,10 +69,19 @@ record Doubts(ShopBook book, TakeOff.Information information) {
 
     /** One factor for everything that a machine does not pace. */
     Parameter byHand() {
-        return Parameter.logNormal("work by hand", uncertainty().information().of(information));
+        return Parameter.logNormal("work by hand", uncertainty().ofJob(information));
     }
 
-    /** What finished jobs leave open of a kind of work takes the place of all other doubt. */
+    /** Whether finished jobs told what all work of a job has in common. */
+    boolean jobsAreLearned() {
+        return uncertainty().jobSpread() != null;
+    }
+
+    /**
+     * What finished jobs leave open of a kind of work takes the place of all other doubt about it.
+     * What all work of a job has in common comes on top once it was learned as well; until then it
+     * is in this spread.
+     */
     Parameter learned(Learned learned) {
         return Parameter.logNormal(
                 learned.kind()

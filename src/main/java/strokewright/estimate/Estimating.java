@@ -15,7 +15,7 @@ import strokewright.quantity.Working;
 public final class Estimating {
 
     /** Raised whenever the same take-off and shop book would give another figure. */
-    public static final int METHOD_VERSION = 3;
+    public static final int METHOD_VERSION = 4;
 
     private Estimating() {}
 

@@ -544,11 +544,16 @@ final class Quantity {
                             standard.people(),
                             standard.workCentre());
         }
-        double elapsed =
+        double standardElapsed =
                 standardMinutes(
                         name + "." + what + "RunMinutes",
                         minutesEach * pieces,
                         rates.benchAllowance());
+        Learned learned = book.learned(standard.name(), line.family()).orElse(null);
+        double elapsed =
+                learned == null
+                        ? standardElapsed
+                        : learned(name + "." + what + "LearnedMinutes", standardElapsed, learned);
         int people = standard.people();
         run.add(computed(name + " " + what, elapsed * people, "min"));
         step(
@@ -561,7 +566,14 @@ final class Quantity {
                 elapsed * people);
         Charge charge = charges.get(standard.workCentre());
         charge.add(elapsed, people);
-        double one = STANDARD_MINUTES.apply(pieces, rates.benchAllowance().value());
+        if (learned != null && learned.spread() != null) {
+            Varying spread = simulation.varying().learned(learned);
+            terms.add(new Term(spread, 0, elapsed, people, 1, charge.centre));
+            return;
+        }
+        double one =
+                STANDARD_MINUTES.apply(pieces, rates.benchAllowance().value())
+                        * (learned == null ? 1 : learned.planFactor());
         terms.add(new Term(varying.apply(line), one, one, people, 1, charge.centre));
     }
 

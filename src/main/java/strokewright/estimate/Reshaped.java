@@ -165,7 +165,7 @@ final class Reshaped {
                 : operation;
     }
 
-    static Formed with(Formed operation, Override own) {
+    static Formed with(Formed operation, @Nullable Override own) {
         return with(operation, operation.tool(), own);
     }
 

@@ -205,6 +205,29 @@ public record ShopBook(
                 lines);
     }
 
+    public ShopBook withUncertainty(Uncertainty other) {
+        return new ShopBook(
+                edition,
+                currency,
+                grades,
+                sheets,
+                machines,
+                tools,
+                familyBite,
+                passLimits,
+                times,
+                standards,
+                workCentres,
+                priceScheme,
+                routes,
+                proposals,
+                cutting,
+                bending,
+                inspection,
+                other,
+                learned);
+    }
+
     public Optional<Grade> grade(@Nullable String code) {
         return grades.stream().filter(g -> g.code().equals(code)).findFirst();
     }

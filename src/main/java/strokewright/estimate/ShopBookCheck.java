@@ -208,6 +208,8 @@ public final class ShopBookCheck {
         spread(at + "/standardSpread", uncertainty.standardSpread());
         spread(at + "/materialPriceSpread", uncertainty.materialPriceSpread());
         faults.textIfGiven(at + "/origin", uncertainty.origin());
+        faults.withinIfGiven(at + "/jobSpread", uncertainty.jobSpread(), 0, 1.5);
+        faults.withinIfGiven(at + "/jobSpreadJobs", uncertainty.jobSpreadJobs(), 0, 1_000_000);
     }
 
     private void spread(String at, @Nullable Double sigma) {

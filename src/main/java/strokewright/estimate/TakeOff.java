@@ -74,6 +74,29 @@ public record TakeOff(
                 urgencyPercent);
     }
 
+    /** The same with all minutes computed, none of the estimator's own. */
+    public TakeOff withoutOwnMinutes() {
+        List<Part> computed =
+                parts.stream()
+                        .map(
+                                part ->
+                                        Varied.with(
+                                                part,
+                                                part.blank(),
+                                                part.fold(),
+                                                part.operations().stream()
+                                                        .map(TakeOff::withoutOwnMinutes)
+                                                        .toList()))
+                        .toList();
+        return computed.equals(parts) ? this : Varied.with(this, computed, assembly);
+    }
+
+    private static Operation withoutOwnMinutes(Operation operation) {
+        return operation instanceof Operation.Formed formed && formed.override() != null
+                ? Reshaped.with(formed, (Operation.Override) null)
+                : operation;
+    }
+
     /** The same decided on this quantity, which is added where it is not yet among them. */
     public TakeOff withMainQuantity(Integer quantity) {
         List<Integer> all = new ArrayList<>(quantities);

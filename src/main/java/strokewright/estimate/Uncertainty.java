@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  * @param standardSpread of a time standard that states none of its own
  * @param materialPriceSpread of what a grade costs on the day it is bought
  * @param origin where the figures come from
+ * @param jobSpread learned spread of all work of a job quoted from a drawing, where finished jobs
+ *     have told it: takes the place of {@code information}, which only says how others compare
+ * @param jobSpreadJobs how many it was learned from
  */
 public record Uncertainty(
         Integer trials,
@@ -31,10 +34,13 @@ public record Uncertainty(
         Double checkSpread,
         Double standardSpread,
         Double materialPriceSpread,
-        @Nullable String origin) {
+        @Nullable String origin,
+        @Nullable Double jobSpread,
+        @Nullable Integer jobSpreadJobs) {
 
     public static final Uncertainty DEFAULTS =
-            new Uncertainty(null, null, null, null, null, null, null, null, null, null, null);
+            new Uncertainty(
+                    null, null, null, null, null, null, null, null, null, null, null, null, null);
 
     public Uncertainty {
         trials = trials == null ? Integer.valueOf(10_000) : trials;
@@ -52,6 +58,48 @@ public record Uncertainty(
         materialPriceSpread = or(materialPriceSpread, 0.05);
     }
 
+    /** With what finished jobs told about whole jobs, or without. */
+    public Uncertainty withJobSpread(@Nullable Double spread, @Nullable Integer jobs) {
+        return new Uncertainty(
+                trials,
+                seed,
+                information,
+                biteSpread,
+                strokeWorkSpread,
+                measuredSpread,
+                feedEfficiencySpread,
+                checkSpread,
+                standardSpread,
+                materialPriceSpread,
+                origin,
+                spread,
+                jobs);
+    }
+
+    public Uncertainty withTrials(int other) {
+        return new Uncertainty(
+                other,
+                seed,
+                information,
+                biteSpread,
+                strokeWorkSpread,
+                measuredSpread,
+                feedEfficiencySpread,
+                checkSpread,
+                standardSpread,
+                materialPriceSpread,
+                origin,
+                jobSpread,
+                jobSpreadJobs);
+    }
+
+    /** Spread of all hand-paced minutes of a job. */
+    public double ofJob(TakeOff.Information behind) {
+        return jobSpread == null
+                ? information.of(behind)
+                : jobSpread * information.comparedWithDrawing(behind);
+    }
+
     /** Spread for each kind of information behind a quote. */
     public record ByInformation(
             Double phone,
@@ -62,6 +110,9 @@ public record Uncertainty(
             Double oldPart,
             Double repeat) {
 
+        /** Nothing is so sure that a job of it tells all about the others. */
+        private static final double LEAST_COMPARED = 0.2;
+
         public ByInformation {
             phone = or(phone, 0.40);
             sketch = or(sketch, 0.35);
@@ -70,6 +121,12 @@ public record Uncertainty(
             drawingAndTemplate = or(drawingAndTemplate, 0.20);
             oldPart = or(oldPart, 0.20);
             repeat = or(repeat, 0.10);
+        }
+
+        /** How far off a whole job may be, compared with one quoted from a drawing. */
+        public double comparedWithDrawing(TakeOff.Information information) {
+            double compared = drawing == 0 ? 1 : of(information) / drawing;
+            return Math.max(LEAST_COMPARED, compared);
         }
 
         public double of(TakeOff.Information information) {

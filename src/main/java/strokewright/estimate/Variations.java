@@ -59,7 +59,17 @@ final class Variations {
     /** A minute of work whose spread was learned. */
     Varying learned(Learned of) {
         return learned.computeIfAbsent(
-                of, l -> (draws, paced, hand) -> addTimes(1, draws.of(doubts.learned(l)), hand));
+                of,
+                l ->
+                        (draws, paced, hand) -> {
+                            double[] alone = draws.of(doubts.learned(l));
+                            addTimes(
+                                    1,
+                                    doubts.jobsAreLearned()
+                                            ? product(alone, draws.of(doubts.byHand()))
+                                            : alone,
+                                    hand);
+                        });
     }
 
     /** Minutes that the estimator stated: only the job as a whole can still be slower. */

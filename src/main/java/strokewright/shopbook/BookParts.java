@@ -778,6 +778,11 @@ final class BookParts {
                                 ""),
                         number("information/oldPart", "Hours by old part", ""),
                         number("information/repeat", "Hours of a repeat", ""),
+                        number("jobSpread", "Hours by drawing, learned", "")
+                                .saying(
+                                        "takes the place of the assumed ones above, the others in"
+                                                + " proportion; empty until finished jobs told"),
+                        whole("jobSpreadJobs", "Learned from jobs", ""),
                         number("biteSpread", "Bite, not measured", ""),
                         number("strokeWorkSpread", "Stroke work, not measured", ""),
                         number("measuredSpread", "Either, measured", ""),

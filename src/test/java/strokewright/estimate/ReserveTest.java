@@ -147,6 +147,71 @@ class ReserveTest {
                 .isEqualTo(Estimating.estimate(own, book()).quantities().get(0).runMinutes());
     }
 
+    @Test
+    void annealsTakeWhatWasLearnedOfTheirStandard() {
+        TakeOff annealed =
+                WorkedShop.takeOff(
+                        WorkedShop.part(
+                                "half",
+                                2.0,
+                                0.9,
+                                BLANK,
+                                null,
+                                WorkedShop.curve(Sense.SHRINK, 700, 120, 45, "soft")));
+        String anneal = cut();
+        EditedBook plainBook = EditedBook.of(book()).with("/times/annealStandard", anneal);
+        double plain = run(annealed, plainBook.book(), anneal);
+
+        assertThat(plain).isPositive();
+        assertThat(
+                        run(
+                                annealed,
+                                plainBook
+                                        .with(
+                                                "/learned",
+                                                List.of(
+                                                        new Learned(
+                                                                anneal, null, 1.5, null, 0.2, 9,
+                                                                null)))
+                                        .book(),
+                                anneal))
+                .isCloseTo(1.5 * plain, within(1e-9));
+        assertThat(
+                        run(
+                                annealed,
+                                plainBook
+                                        .with(
+                                                "/learned",
+                                                List.of(
+                                                        new Learned(
+                                                                anneal, null, 1.5, null, null, 9,
+                                                                null)))
+                                        .book(),
+                                anneal))
+                .isCloseTo(1.5 * plain, within(1e-9));
+    }
+
+    private static double run(TakeOff takeOff, ShopBook book, String kind) {
+        return Estimating.reckon(takeOff, book).steps(1).stream()
+                .filter(step -> step.kind().equals(kind))
+                .mapToDouble(WorkStep::runMinutes)
+                .sum();
+    }
+
+    @Test
+    void theEstimatorsOwnMinutesCanBeTakenOut() {
+        TakeOff computed = item(1, part(1, false));
+        TakeOff own =
+                EditedTakeOff.of(computed)
+                        .with(
+                                "/parts/0/operations/0/override",
+                                new Operation.Override(50.0, "timed last year"))
+                        .takeOff();
+
+        assertThat(own.withoutOwnMinutes()).isEqualTo(computed);
+        assertThat(computed.withoutOwnMinutes()).isSameAs(computed);
+    }
+
     private static double strain() {
         return Estimating.estimate(item(1, part(1, false)), book())
                 .operations()

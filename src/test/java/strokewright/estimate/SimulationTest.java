@@ -221,6 +221,49 @@ class SimulationTest {
                 .contains("curve-edge, learned");
     }
 
+    @Test
+    void whatAJobHasInCommonComesOnTopOfLearnedSpreadsOnceItWasLearned() {
+        ShopBook book =
+                EditedBook.of(WorkedShop.book())
+                        .with(
+                                "/learned/-",
+                                new Learned("curve-edge", null, 1.2, null, 0.3, 9, "learned"))
+                        .with("/uncertainty/jobSpread", 0.12)
+                        .with("/uncertainty/jobSpreadJobs", 30)
+                        .with("/uncertainty/trials", TRIALS)
+                        .book();
+        Reckoning reckoning = Estimating.reckon(WorkedShop.takeOff(part("al")), book);
+        Estimate.ForQuantity one = reckoning.forQuantity(1);
+        double plan = one.hours().plan();
+        double learned = (one.runMinutes() + one.reserveMinutes()) / 60;
+
+        assertThat(hours(reckoning, Map.of("work by hand", 2.0))).isCloseTo(2 * plan, within(1e-9));
+        assertThat(hours(reckoning, Map.of("curve-edge, learned", 2.0)))
+                .isCloseTo(plan + learned, within(1e-9));
+        // lognormal: mean exp(v/2), P80 exp(z sqrt(v))
+        double variance = 0.3 * 0.3 + 0.12 * 0.12;
+        assertThat(one.hours().mean())
+                .isCloseTo(
+                        learned * Math.exp(variance / 2)
+                                + (plan - learned) * Math.exp(0.12 * 0.12 / 2),
+                        within(0.003 * plan));
+        if (plan == learned) {
+            assertThat(one.hours().p80())
+                    .isCloseTo(
+                            plan * Math.exp(0.841621 * Math.sqrt(variance)), within(0.01 * plan));
+        }
+    }
+
+    @Test
+    void otherInformationKeepsItsProportionToADrawing() {
+        Uncertainty learned = Uncertainty.DEFAULTS.withJobSpread(0.10, 40);
+
+        assertThat(learned.ofJob(TakeOff.Information.DRAWING)).isEqualTo(0.10);
+        assertThat(learned.ofJob(TakeOff.Information.PHONE)).isCloseTo(0.16, within(1e-12));
+        assertThat(learned.ofJob(TakeOff.Information.REPEAT)).isCloseTo(0.04, within(1e-12));
+        assertThat(Uncertainty.DEFAULTS.ofJob(TakeOff.Information.PHONE)).isEqualTo(0.40);
+    }
+
     @ParameterizedTest
     @CsvSource({"assumed, 0.40, 0.15", "measured on a strip, 0.12, 0.12"})
     void whatTheShopMeasuredSpreadsLess(String origin, double sigma, double feed) {

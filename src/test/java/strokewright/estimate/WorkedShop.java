@@ -80,7 +80,7 @@ final class WorkedShop {
                 null,
                 null,
                 null,
-                new Uncertainty(trials, null, null, null, null, null, null, null, null, null, null),
+                Uncertainty.DEFAULTS.withTrials(trials),
                 List.of());
     }
 
