@@ -201,7 +201,74 @@ public enum CostingFormula implements Formula {
             "max(0, (manufacturing cost − without hours) / cost of planned hours), at most the"
                     + " share at which one line more would be over its minimum charge",
             "surcharge calculation, read backward",
-            CostingFormula::shareOfHours);
+            CostingFormula::shareOfHours),
+    RATE_VARIANCE(
+            "(actual rate − planned rate) × actual hours",
+            "standard costing, labour rate variance; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    EFFICIENCY_VARIANCE(
+            "(actual hours − planned hours) × planned rate",
+            "standard costing, labour efficiency variance; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    PRICE_VARIANCE(
+            "(actual price − planned price) × actual amount",
+            "standard costing, material price variance; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    USAGE_VARIANCE(
+            "(actual amount − planned amount) × planned price",
+            "standard costing, material usage variance; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    VARIABLE_OVERHEAD_SPENDING(
+            "(actual rate − planned rate) × actual hours",
+            "standard costing, variable overhead; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    VARIABLE_OVERHEAD_EFFICIENCY(
+            "(actual hours − planned hours) × planned rate",
+            "standard costing, variable overhead; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    FIXED_OVERHEAD_SPENDING(
+            "actual − budget",
+            "standard costing, fixed overhead; over is positive",
+            x -> x[0].subtract(x[1])),
+    FIXED_OVERHEAD_CAPACITY(
+            "(budgeted hours − actual hours) × rate",
+            "standard costing, fixed overhead; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    FIXED_OVERHEAD_EFFICIENCY(
+            "(actual hours − planned hours) × rate",
+            "standard costing, fixed overhead; over is positive",
+            x -> x[0].subtract(x[1]).multiply(x[2])),
+    FIXED_OVERHEAD_VOLUME(
+            "capacity + efficiency, which is (budgeted hours − planned hours) × rate",
+            "standard costing, fixed overhead; over is positive",
+            x -> x[0].add(x[1])),
+    COST_OVER("actual − planned", "arithmetic; over is positive", x -> x[0].subtract(x[1])),
+    MORE_OR_FEWER_PIECES(
+            "planned minutes of the quantity made − of the quantity ordered",
+            "split by cause: each step changes one thing; over is positive",
+            x -> x[0].subtract(x[1])),
+    MORE_PASSES(
+            "made × (passes each, actual − planned) × planned minutes of a pass",
+            "split by cause: each step changes one thing; over is positive",
+            x -> x[0].multiply(x[1].subtract(x[2])).multiply(x[3])),
+    LONGER_PASSES(
+            "made × passes each, actual × (minutes of a pass, actual − planned)",
+            "split by cause: each step changes one thing; over is positive",
+            x -> x[0].multiply(x[1]).multiply(x[2].subtract(x[3]))),
+    MORE_CHECKS(
+            "made × (checks each, actual − planned) × minutes of a check",
+            "split by cause: each step changes one thing; over is positive",
+            x -> x[0].multiply(x[1].subtract(x[2])).multiply(x[3])),
+    MINUTES_OF_A_PASS(
+            "(minutes of an item at work − checks each × minutes of a check) / passes each",
+            "arithmetic: what the clock says, less the checks",
+            x -> x[0].subtract(x[1].multiply(x[2])).divide(x[3], MathContext.DECIMAL128)),
+    LOG_RATIO(
+            "ln(actual / planned)",
+            "arithmetic: ratios of causes multiply, so their logarithms add up",
+            x ->
+                    BigDecimal.valueOf(
+                            Math.log(x[0].divide(x[1], MathContext.DECIMAL128).doubleValue())));
 
     private final String text;
     private final String source;

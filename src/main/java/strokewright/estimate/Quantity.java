@@ -54,6 +54,7 @@ final class Quantity {
     private final List<Input> reserve = new ArrayList<>();
     private final Term.Sum terms = new Term.Sum();
     private final Map<WorkStep, WorkStep> steps = new LinkedHashMap<>();
+    private final Map<WorkStep, PlannedStep> besides = new HashMap<>();
     private final List<MarketPrice.LeastCharge> leastCharges = new ArrayList<>();
     private BigDecimal minimumCharges = BigDecimal.ZERO;
     private List<Map<String, Object>> cheaperAtBreak = List.of();
@@ -239,6 +240,27 @@ final class Quantity {
         return List.copyOf(steps.values());
     }
 
+    /** All that is planned, without spread. */
+    QuantityPlan plan() {
+        chargeAll();
+        Currency currency = Objects.requireNonNull(book.currency());
+        Bought bought = bought();
+        BuildUp build = buildUp(bought.cost(), 1);
+        return new QuantityPlan(
+                quantity,
+                steps.keySet().stream().map(k -> besides.get(k).with(steps.get(k))).toList(),
+                charges.values().stream()
+                        .filter(c -> c.labourMinutes > 0 || c.machineMinutes > 0)
+                        .map(c -> atCentre(c, currency))
+                        .toList(),
+                bought.used(),
+                takeOff.extras().stream()
+                        .map(e -> new QuantityPlan.Extra(e, cost(e), handling(e, cost(e), working)))
+                        .toList(),
+                minimumCharges,
+                Cents.cost(build, currency));
+    }
+
     /** Minutes at the work centre and of people, added to the step that is so called. */
     private void step(
             @Nullable Worked line,
@@ -249,20 +271,18 @@ final class Quantity {
             double runElapsed,
             double runMinutes) {
         WorkStep named =
-                new WorkStep(
+                WorkStep.named(
                         line == null ? null : line.line().part(),
                         line == null ? 0 : line.line().position(),
                         kind,
                         line == null ? null : line.family(),
-                        centre,
-                        0,
-                        0,
-                        0,
-                        0);
+                        centre);
         steps.merge(
                 named,
                 named.plus(setupElapsed, setupMinutes, runElapsed, runMinutes),
                 (before, more) -> before.plus(setupElapsed, setupMinutes, runElapsed, runMinutes));
+        boolean ownWork = line != null && kind.equals(kind(line));
+        besides.putIfAbsent(named, ownWork ? PlannedStep.of(line, named) : PlannedStep.of(named));
     }
 
     /** What a price each that the market pays leaves. */
@@ -434,7 +454,7 @@ final class Quantity {
             terms.add(new Term.Least(name, standard, elapsed, people, terms.since(before)));
         }
         if (standard == null || standard.reserve()) {
-            reserve(name, runElapsed, pieces, people, centre);
+            reserve(line, runElapsed, pieces);
         }
         offTheMachine(
                 line.annealedBy(),
@@ -504,7 +524,10 @@ final class Quantity {
     }
 
     /** Rework and spoilt pieces, on forming and welding. */
-    private void reserve(String name, double runElapsed, int pieces, int people, String centre) {
+    private void reserve(Worked line, double runElapsed, int pieces) {
+        String name = name(line);
+        String centre = line.line().workCentre();
+        int people = line.line().people();
         double percent = pieces == 1 ? times.reserveOnePercent() : times.reserveMorePercent();
         if (percent == 0 || runElapsed == 0) {
             return;
@@ -517,6 +540,14 @@ final class Quantity {
                         new Input("reserve", percent, "%", Bench.origin(book, times.origin())));
         reserve.add(computed(name, elapsed * people, "min"));
         charges.get(centre).add(elapsed, people);
+        besides.computeIfPresent(
+                WorkStep.named(
+                        line.line().part(),
+                        line.line().position(),
+                        kind(line),
+                        line.family(),
+                        centre),
+                (step, planned) -> planned.withReserve(elapsed, elapsed * people));
         terms.add(terms.last().times(percent / 100));
     }
 

@@ -83,6 +83,15 @@ public final class Reckoning {
     }
 
     /**
+     * All that is planned for so many, step by step, at the planned hours and without spread.
+     *
+     * @param quantity 1 to 100,000
+     */
+    public QuantityPlan plan(int quantity) {
+        return quantity(quantity).plan();
+    }
+
+    /**
      * What a price that the market pays leaves.
      *
      * @param quantity 1 to 100,000

@@ -28,6 +28,20 @@ public record WorkStep(
     /** Changing tools and picking pieces up again at each change, over all forming. */
     public static final String TOOL_CHANGES = "tool-changes";
 
+    /** The same name without minutes: what tells one step of an item from another. */
+    public WorkStep named() {
+        return named(part, position, kind, family, workCentre);
+    }
+
+    static WorkStep named(
+            @Nullable String part,
+            int position,
+            String kind,
+            @Nullable String family,
+            String workCentre) {
+        return new WorkStep(part, position, kind, family, workCentre, 0, 0, 0, 0);
+    }
+
     WorkStep plus(double setupElapsed, double setupMinutes, double runElapsed, double runMinutes) {
         return new WorkStep(
                 part,

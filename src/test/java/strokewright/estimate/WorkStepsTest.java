@@ -60,6 +60,25 @@ class WorkStepsTest {
         }
     }
 
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {31, 32, 33})
+    void thePlanWithoutSpreadIsTheEstimateAtPlannedHours(long seed) {
+        RandomTakeOffs takeOffs = RandomTakeOffs.withFolds(seed);
+        for (int i = 0; i < 8; i++) {
+            Reckoning reckoning = Estimating.reckon(takeOffs.next(), BOOK);
+            for (int quantity : List.of(1, 7)) {
+                Estimate.ForQuantity estimate = reckoning.forQuantity(quantity);
+                QuantityPlan plan = reckoning.plan(quantity);
+                assertThat(plan.cost()).isEqualTo(estimate.cost());
+                assertThat(plan.metal()).isEqualTo(estimate.metal());
+                assertThat(plan.steps().stream().map(PlannedStep::work).toList())
+                        .isEqualTo(reckoning.steps(quantity));
+                assertThat(plan.steps().stream().mapToDouble(PlannedStep::reserveMinutes).sum())
+                        .isCloseTo(estimate.reserveMinutes(), within(1e-6));
+            }
+        }
+    }
+
     private static Map<String, Double> byCentre(List<WorkStep> steps) {
         Map<String, Double> minutes = new TreeMap<>();
         steps.forEach(

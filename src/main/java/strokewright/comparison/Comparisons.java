@@ -1,0 +1,60 @@
+package strokewright.comparison;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import strokewright.access.Role;
+import strokewright.access.SignedIn;
+import strokewright.estimate.Estimating;
+import strokewright.estimate.QuantityPlan;
+import strokewright.estimate.ShopBook;
+import strokewright.job.JobRecord;
+import strokewright.job.JobRecords;
+import strokewright.web.Problem;
+
+/** Compares jobs with what was quoted for them. */
+@Component
+public class Comparisons {
+
+    private final JobRecords jobs;
+    private final CostRates rates;
+
+    Comparisons(JobRecords jobs, CostRates rates) {
+        this.jobs = jobs;
+        this.rates = rates;
+    }
+
+    /**
+     * Labour at what people cost for the owner, at the book's rates for others.
+     *
+     * @throws Problem 404 when there is no such job
+     */
+    @Transactional(readOnly = true)
+    public JobComparison of(String number) {
+        return Comparing.of(jobs.of(number), seen(), Comparisons::plan);
+    }
+
+    /**
+     * Of jobs that were finished in a period, in the order in which they were.
+     *
+     * @param from null for all before
+     * @param to last day; null for all after
+     */
+    @Transactional(readOnly = true)
+    public List<JobComparison> finished(@Nullable LocalDate from, @Nullable LocalDate to) {
+        LabourRates seen = seen();
+        return jobs.finished(from, to).stream()
+                .map(job -> Comparing.of(job, seen, Comparisons::plan))
+                .toList();
+    }
+
+    private @Nullable LabourRates seen() {
+        return SignedIn.current().role() == Role.OWNER ? rates.all() : null;
+    }
+
+    private static QuantityPlan plan(JobRecord.Line line, ShopBook book, int quantity) {
+        return Estimating.reckon(line.item().takeOff(), book).plan(quantity);
+    }
+}
