@@ -2,6 +2,7 @@ package strokewright.estimate;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook.Tool;
@@ -11,6 +12,8 @@ import strokewright.estimate.TakeOff.Part;
 import strokewright.forming.SvgText;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
+import strokewright.quantity.SheetGauge;
+import strokewright.sheet.Gauge;
 
 /** What a usable take-off looks like, seen with one shop book. */
 public final class TakeOffCheck {
@@ -30,6 +33,10 @@ public final class TakeOffCheck {
     private static final int MOST_BENDS = 50;
     private static final int MOST_DIMENSIONS = 10_000;
     private static final double MOST_MINUTES = 1_000_000;
+
+    /** Sheet is told to the hundredth. */
+    private static final double SAME_SHEET_MM = 0.01;
+
     private static final int LONGEST_LIFE = 100_000_000;
     private static final int LONGEST_LEAD_DAYS = 3_650;
 
@@ -136,7 +143,9 @@ public final class TakeOffCheck {
                 book.grades().stream().map(ShopBook.Grade::code).toList(),
                 "grade");
         faults.over(at + "/thicknessMm", part.thicknessMm(), 0, 50);
-        faults.textIfGiven(at + "/gauge", part.gauge());
+        if (part.gauge() != null && faults.textIfGiven(at + "/gauge", part.gauge())) {
+            gauge(at + "/gauge", part, part.gauge());
+        }
         faults.overIfGiven(at + "/massKg", part.massKg(), 0, 100_000);
         if (part.blank() != null) {
             blank(at + "/blank", part.blank());
@@ -160,6 +169,35 @@ public final class TakeOffCheck {
         }
         for (int i = 0; i < part.operations().size() && i < MOST_OPERATIONS; i++) {
             operation(at + "/operations/" + i, part.operations().get(i));
+        }
+    }
+
+    /** It is told beside the thickness, so it must not tell another one. */
+    private void gauge(String at, Part part, String said) {
+        SheetGauge gauge = SheetGauge.read(said).orElse(null);
+        if (gauge == null) {
+            faults.add(at, "must be a gauge, or copper's weight, like 16 ga or 20 oz");
+            return;
+        }
+        String table =
+                gauge.table(book.grade(part.grade()).map(ShopBook.Grade::gaugeTable).orElse(null));
+        Double thickness = part.thicknessMm();
+        if (table == null || thickness == null) {
+            return;
+        }
+        OptionalDouble mm = Gauge.inTable(table, gauge.number());
+        if (mm.isEmpty()) {
+            faults.add(at, "is not in the table for " + table.replace('_', ' '));
+        } else if (!(Math.abs(mm.getAsDouble() - thickness) <= SAME_SHEET_MM)) {
+            faults.add(
+                    at,
+                    String.format(
+                            Locale.ROOT,
+                            "is %.3f mm in the table for %s, but thicknessMm is %s: leave it out,"
+                                    + " or make both say the same",
+                            mm.getAsDouble(),
+                            table.replace('_', ' '),
+                            thickness));
         }
     }
 

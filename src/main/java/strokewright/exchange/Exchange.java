@@ -60,7 +60,8 @@ public class Exchange {
             FileTable table, SentFile file, Choices choices, @Nullable String ifMatch) {
         Read read = read(table, file, choices);
         if (!read.faults.isEmpty()) {
-            throw refused(read.faults);
+            InvalidInput refused = refused(read.faults);
+            throw read.reading.open().isEmpty() ? refused : asking(refused);
         }
         String tag = tag(table, file, choices);
         if (ifMatch != null && !ifMatch.strip().equals("\"" + tag + "\"")) {
@@ -84,6 +85,13 @@ public class Exchange {
             told.add(
                     new Fault("", "has " + (faults.size() - Preview.MOST_FAULTS) + " more faults"));
         }
+        return new InvalidInput(told);
+    }
+
+    /** A program has to be told the name of the parameter too. */
+    private static InvalidInput asking(InvalidInput refused) {
+        List<Fault> told = new ArrayList<>(refused.faults());
+        told.add(new Fault("?decimal", "is missing: comma or point"));
         return new InvalidInput(told);
     }
 
@@ -114,8 +122,7 @@ public class Exchange {
                     CellFault.ofFile(
                             "has numbers that could mean two things, such as "
                                     + String.join(" and ", reading.open())
-                                    + ": say whether its decimals follow a comma or a point"
-                                    + " (decimal=comma or decimal=point)"));
+                                    + ": say whether its decimals follow a comma or a point"));
         }
         return new Read(
                 reading, new Preview.TableNames(found.sheet(), found.otherSheets()), faults);

@@ -48,7 +48,7 @@ public class Outcomes {
     @Transactional
     public Quotes.Tagged accept(String number, Acceptance order) {
         order.faults().throwIfAny();
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision revision = stored.latest(quote);
         List<PricedItem> offered = stored.items(revision);
         Faults faults = new Faults();
@@ -122,7 +122,7 @@ public class Outcomes {
     }
 
     private Quotes.Tagged refused(String number, Outcome.Kind kind, Declining declining) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision revision = stored.latest(quote);
         Optional<StoredQuotes.Decided> before = stored.decided(revision);
         if (before.isPresent() && before.get().outcome().kind() == kind) {
@@ -154,7 +154,7 @@ public class Outcomes {
      */
     @Transactional
     public Quotes.Tagged takeBack(String number) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision revision = stored.latest(quote);
         if (stored.decided(revision).isEmpty()) {
             throw Problem.wrongState("Nothing became of the quote yet that could be taken back.");
@@ -195,7 +195,7 @@ public class Outcomes {
      */
     @Transactional
     public Ordered release(String number, String job) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision revision = stored.latest(quote);
         QuoteDocument document = stored.document(quote, revision);
         if (document.state() != State.ACCEPTED) {

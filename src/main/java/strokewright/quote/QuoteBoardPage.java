@@ -115,6 +115,6 @@ class QuoteBoardPage {
     }
 
     private static String since(LocalDate day, LocalDate today) {
-        return day.equals(today) ? ", since today" : ", for " + QuoteDesk.days(day, today);
+        return day.equals(today) ? ", changed today" : ", untouched " + QuoteDesk.days(day, today);
     }
 }

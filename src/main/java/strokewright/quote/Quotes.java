@@ -121,7 +121,7 @@ public class Quotes {
      */
     @Transactional
     public Tagged revise(String number, Map<Integer, Integer> quantities) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision before = stored.latest(quote);
         QuoteDocument document = stored.document(quote, before);
         if (document.state() == State.DRAFT) {
@@ -149,7 +149,7 @@ public class Quotes {
      */
     @Transactional
     public Tagged drop(String number, int n, @Nullable String ifMatch) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision draft = stored.revision(quote, n);
         new VersionTag(quote.version()).mustMatch(ifMatch);
         draft.requireDraft();
@@ -303,7 +303,7 @@ public class Quotes {
      */
     @Transactional
     public Tagged change(String number, QuoteRequest request, @Nullable String ifMatch) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         new VersionTag(quote.version()).mustMatch(ifMatch);
         Revision revision = stored.latest(quote);
         requireOpenDraft(quote, revision);
@@ -337,7 +337,7 @@ public class Quotes {
      */
     @Transactional
     public Tagged issue(String number, @Nullable String ifMatch) {
-        Quote quote = stored.quote(number);
+        Quote quote = stored.held(number);
         Revision revision = stored.latest(quote);
         if (revision.state() == State.DRAFT) {
             if (ifMatch != null) {

@@ -5,8 +5,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import strokewright.estimate.Estimate;
+import strokewright.estimate.Proposal;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOff.ExtraKind;
@@ -28,6 +31,7 @@ final class Scope {
         List<String> lines = new ArrayList<>();
         takeOff.parts().forEach(part -> lines.add(part(part)));
         work(item.estimate()).ifPresent(lines::add);
+        besides(item.estimate()).ifPresent(lines::add);
         bought(takeOff).ifPresent(lines::add);
         lines.add("Priced from " + information(takeOff.information()) + ".");
         return lines;
@@ -61,15 +65,35 @@ final class Scope {
                         part.tolerance().name().toLowerCase(Locale.ROOT));
     }
 
-    /** The lines that somebody typed; what rules propose beside them is the shop's own routine. */
+    /** Lines that somebody typed; names may have commas in them. */
     private static Optional<String> work(Estimate estimate) {
-        String named =
+        return listed("Work: ", estimate.typed().stream());
+    }
+
+    /**
+     * Lines that the shop's rules propose: they are paid for, so the customer reads that they are
+     * in. Getting an order ready, which every order needs before its first cut, is nothing that is
+     * delivered.
+     */
+    private Optional<String> besides(Estimate estimate) {
+        Set<String> typed = estimate.typed().stream().map(Scope::name).collect(Collectors.toSet());
+        Set<String> readyFirst =
+                book.proposals().stream()
+                        .filter(p -> p.when() == Proposal.When.ALWAYS)
+                        .filter(p -> p.place() == Proposal.Place.BEFORE)
+                        .map(Proposal::code)
+                        .collect(Collectors.toSet());
+        return listed(
+                "Also included: ",
                 estimate.operations().stream()
-                        .filter(line -> line.proposal() == null)
-                        .map(Scope::name)
-                        .distinct()
-                        .collect(Collectors.joining(", "));
-        return named.isEmpty() ? Optional.empty() : Optional.of("Work: " + named + ".");
+                        .filter(line -> line.proposal() != null)
+                        .filter(line -> !readyFirst.contains(line.proposal()))
+                        .filter(line -> !typed.contains(name(line))));
+    }
+
+    private static Optional<String> listed(String head, Stream<Estimate.Line> lines) {
+        String named = lines.map(Scope::name).distinct().collect(Collectors.joining("; "));
+        return named.isEmpty() ? Optional.empty() : Optional.of(head + named + ".");
     }
 
     private static String name(Estimate.Line line) {

@@ -1,6 +1,7 @@
 package strokewright.quote;
 
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -48,6 +49,20 @@ class StoredQuotes {
      * @throws Problem 404 when there is no such quote
      */
     Quote quote(String number) {
+        return quote(number, LockModeType.NONE);
+    }
+
+    /**
+     * One that is to be led on: whoever else wants to waits until this transaction ends, and then
+     * sees what became of it.
+     *
+     * @throws Problem 404 when there is no such quote
+     */
+    Quote held(String number) {
+        return quote(number, LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    private Quote quote(String number, LockModeType lock) {
         return QuoteNumber.read(number)
                 .flatMap(
                         it ->
@@ -56,6 +71,7 @@ class StoredQuotes {
                                                 Quote.class)
                                         .setParameter("year", it.year())
                                         .setParameter("n", it.n())
+                                        .setLockMode(lock)
                                         .getResultStream()
                                         .findFirst())
                 .orElseThrow(() -> Problem.notFound("Quote " + number));

@@ -1,5 +1,7 @@
 package strokewright.shopbook;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -290,7 +292,10 @@ final class BookTable implements FileTable {
                 JsonNode was = there.values().get(field.path());
                 JsonNode now = typed.get(field.path());
                 boolean stays =
-                        now == null || BookTree.same(BookColumns.readBack(field, was, with), now);
+                        now == null
+                                || BookTree.same(BookColumns.readBack(field, was, with), now)
+                                || BookTree.same(
+                                        inMm(field, was, there.values()), inMm(field, now, typed));
                 put(values, field.path(), stays ? was : now);
             }
             return values;
@@ -394,16 +399,43 @@ final class BookTable implements FileTable {
             return section.keys().stream()
                     .map(
                             path -> {
-                                JsonNode value = values.get(path);
+                                BookField field = section.field(path).orElseThrow();
+                                JsonNode value = inMm(field, values.get(path), values);
                                 return Kind.isNothing(value)
                                         ? ""
                                         : value.isNumber()
-                                                ? value.decimalValue()
-                                                        .stripTrailingZeros()
-                                                        .toPlainString()
+                                                ? digits(field, value)
                                                 : value.toString();
                             })
                     .toList();
+        }
+
+        /** A sheet is told apart to the thousandth of a millimetre, as it is shown. */
+        private static String digits(BookField field, JsonNode number) {
+            BigDecimal exact = number.decimalValue();
+            return (isThickness(field) ? exact.setScale(3, RoundingMode.HALF_UP) : exact)
+                    .stripTrailingZeros()
+                    .toPlainString();
+        }
+
+        private static boolean isThickness(BookField field) {
+            return field.kind() instanceof Kind.Figure figure
+                    && figure.manner() == Kind.Manner.THICKNESS;
+        }
+
+        /**
+         * A gauge as the thickness that it is in the row's metal; anything else, and a gauge that
+         * no table knows, as it stands.
+         */
+        private @Nullable JsonNode inMm(
+                BookField field, @Nullable JsonNode value, Map<String, JsonNode> row) {
+            String gauge = Kept.gaugeIn(value).orElse(null);
+            if (gauge == null || !(field.kind() instanceof Kind.Figure figure)) {
+                return value;
+            }
+            Draft.Row of = new Draft.Row(section.key(), 0, 0, false, row, 1, "", null, null);
+            JsonNode mm = figure.read(gauge, with, draft.gaugeTable(of, with));
+            return Kept.isUnread(mm) ? value : mm;
         }
 
         private String title(Map<String, JsonNode> values) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
+import strokewright.quantity.SheetGauge;
 import strokewright.sheet.Gauge;
 import strokewright.web.Numbers;
 import strokewright.web.Reading;
@@ -126,7 +127,7 @@ sealed interface Kind {
 
         @Override
         public JsonNode read(String typed, With with) {
-            if (manner == Manner.THICKNESS && Numbers.gauge(typed).isPresent()) {
+            if (manner == Manner.THICKNESS && SheetGauge.read(typed).isPresent()) {
                 return Kept.gauge(typed.strip());
             }
             return read(typed, with, null);

@@ -20,6 +20,7 @@ import strokewright.estimate.TakeOff.Information;
 import strokewright.estimate.TakeOff.Part;
 import strokewright.estimate.Variant;
 import strokewright.quantity.InvalidInput;
+import strokewright.quantity.SheetGauge;
 import strokewright.web.Numbers;
 import strokewright.web.Reading;
 
@@ -301,7 +302,7 @@ final class Instead {
 
     /** Of the metal that is named with it, which becomes the grade where it is another. */
     private Optional<Variant> gauge(String said, Variant begun) {
-        Optional<Numbers.SheetGauge> gauge = Numbers.gauge(said);
+        Optional<SheetGauge> gauge = SheetGauge.read(said);
         if (gauge.isEmpty() || saysMoreBefore(said, gauge.get())) {
             return Optional.empty();
         }
@@ -322,7 +323,7 @@ final class Instead {
     }
 
     /** A word before it that is no metal is one of another change. */
-    private static boolean saysMoreBefore(String said, Numbers.SheetGauge gauge) {
+    private static boolean saysMoreBefore(String said, SheetGauge gauge) {
         return gauge.metal() != null && !gauge.ofKnownMetal() && said.startsWith(gauge.metal());
     }
 

@@ -23,6 +23,7 @@ import strokewright.estimate.TakeOff.Part;
 import strokewright.forming.Edges;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Money;
+import strokewright.quantity.SheetGauge;
 import strokewright.quantity.Working;
 import strokewright.sheet.Gauge;
 import strokewright.web.Numbers;
@@ -497,7 +498,7 @@ public final class TakeOffReading {
 
     private @Nullable String gauge(String row) {
         String said = text(row + "/thicknessMm");
-        return Numbers.gauge(said).isPresent() ? said.replaceAll("\\s+", " ") : null;
+        return SheetGauge.read(said).isPresent() ? said.replaceAll("\\s+", " ") : null;
     }
 
     /** A gauge number without a table is one of the grade's. */

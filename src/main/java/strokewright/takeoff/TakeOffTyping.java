@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.FromShape;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
+import strokewright.quantity.SheetGauge;
 import strokewright.web.Numbers;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -54,7 +55,7 @@ final class TakeOffTyping {
     static List<Map.Entry<String, String>> of(
             FromShape shape, String thickness, ShopBook book, Numbers numbers, int highestKey) {
         TakeOffTyping typing = new TakeOffTyping(book, numbers, highestKey, 2);
-        typing.gauge = Numbers.gauge(thickness).isPresent() ? thickness : null;
+        typing.gauge = SheetGauge.read(thickness).isPresent() ? thickness : null;
         JsonNode tree = JsonMapper.shared().valueToTree(shape);
         typing.any("/parts", "parts", tree.get("parts"));
         typing.any("/assembly", "operations", tree.get("assembly"));

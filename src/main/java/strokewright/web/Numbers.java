@@ -5,16 +5,14 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Money;
+import strokewright.quantity.SheetGauge;
 
 /**
  * Numbers and units as people type and read them, in one locale.
@@ -31,41 +29,16 @@ import strokewright.quantity.Money;
 public final class Numbers {
 
     /**
-     * Thickness in mm of a sheet gauge, or of so many ounces in the table {@link #COPPER_OUNCES};
-     * empty when that table has no such number.
+     * Thickness in mm of a sheet gauge, or of so many ounces in the table {@link
+     * SheetGauge#COPPER_OUNCES}; empty when that table has no such number.
      */
     public interface Gauges {
         OptionalDouble thicknessMm(String table, int number);
     }
 
-    /**
-     * A thickness that only a table turns into mm.
-     *
-     * @param ounces whether the number is a weight per ft² and no gauge
-     * @param metal as it was said, in small letters; null where none was
-     */
-    public record SheetGauge(int number, boolean ounces, @Nullable String metal) {
-
-        /** By which table it goes; null where nobody said of which metal it is. */
-        private @Nullable String table(@Nullable String otherwise) {
-            String named = metal == null ? otherwise : GAUGE_WORDS.get(metal);
-            return ounces ? COPPER.equals(named) ? COPPER_OUNCES : null : named;
-        }
-
-        /** Whether a metal is named that has a table. */
-        public boolean ofKnownMetal() {
-            return metal != null && GAUGE_WORDS.containsKey(metal);
-        }
-    }
-
     /** Names of the gauge tables, as asked for and as given to {@link Gauges}. */
     public static final List<String> GAUGE_TABLES =
             List.of("steel", "galvanised", "stainless", "aluminium");
-
-    /** The table of copper by its weight in oz/ft². */
-    public static final String COPPER_OUNCES = "copper_ounces";
-
-    private static final String COPPER = "copper";
 
     private static final BigDecimal MM_PER_INCH = new BigDecimal("25.4");
     private static final int LONGEST = 40;
@@ -81,42 +54,8 @@ public final class Numbers {
     private static final Pattern FRACTION =
             Pattern.compile("(?:(\\d{1,6})(?:\\s+|\\s*-\\s*))?(\\d{1,6})\\s*/\\s*(\\d{1,6})");
 
-    /** 16 ga, #16, gauge 16; the metal before or behind. */
-    private static final Pattern GAUGE =
-            Pattern.compile(
-                    "(?:(\\p{L}{2,})\\s+(?:(?:steel|sheet)\\s+)?)??(?:#\\s*(\\d{1,2})(?:\\s*(?:gauge|gage|ga\\.?|g))?"
-                            + "|(\\d{1,2})\\s*-?\\s*(?:gauge|gage|ga\\.?|g)"
-                            + "|(?:gauge|gage|ga\\.?)\\s*(\\d{1,2}))"
-                            + "(?:,?\\s+(\\p{L}+)\\.?(?:\\s+(?:steel|sheet))?)?");
-
-    /** 20 oz, 20 oz/ft²; the metal before or behind. */
-    private static final Pattern OUNCES =
-            Pattern.compile(
-                    "(?:(\\p{L}{2,})\\s+(?:sheet\\s+)?)??(\\d{1,3})\\s*-?\\s*(?:oz\\.?|ounces?)"
-                            + "(?:\\s*(?:/|per)\\s*(?:ft(?:\u00b2|\\^?2)|(?:sq\\.?|square)\\s*(?:ft\\.?|foot)))?"
-                            + "(?:,?\\s+(\\p{L}+)\\.?(?:\\s+sheet)?)?");
-
     private static final Pattern MEANT_AS_GAUGE =
             Pattern.compile("(?:.*(?:\\bg(?:au|a)ge\\b|\\d\\s*-?\\s*(?:ga|oz)\\b|\\bga\\b|#).*)");
-
-    private static final Map<String, String> GAUGE_WORDS =
-            Map.ofEntries(
-                    Map.entry("steel", "steel"),
-                    Map.entry("mild", "steel"),
-                    Map.entry("ms", "steel"),
-                    Map.entry("galvanised", "galvanised"),
-                    Map.entry("galvanized", "galvanised"),
-                    Map.entry("galv", "galvanised"),
-                    Map.entry("stainless", "stainless"),
-                    Map.entry("inox", "stainless"),
-                    Map.entry("ss", "stainless"),
-                    Map.entry("aluminium", "aluminium"),
-                    Map.entry("aluminum", "aluminium"),
-                    Map.entry("alu", "aluminium"),
-                    Map.entry("al", "aluminium"),
-                    Map.entry("copper", COPPER),
-                    Map.entry("cu", COPPER),
-                    Map.entry("brass", "aluminium"));
 
     private final char decimalMark;
 
@@ -208,34 +147,13 @@ public final class Numbers {
         return number(m.group(1)).times(factor);
     }
 
-    /** What is typed as a gauge, or as a weight of copper; empty for every other thickness. */
-    public static Optional<SheetGauge> gauge(@Nullable String typed) {
-        String text = tidy(typed).toLowerCase(Locale.ROOT);
-        Matcher m = GAUGE.matcher(text);
-        if (m.matches()) {
-            int number = Integer.parseInt(firstOf(m.group(2), m.group(3), m.group(4)));
-            return Optional.of(new SheetGauge(number, false, metal(m.group(5), m.group(1))));
-        }
-        m = OUNCES.matcher(text);
-        return m.matches()
-                ? Optional.of(
-                        new SheetGauge(
-                                Integer.parseInt(m.group(2)), true, metal(m.group(3), m.group(1))))
-                : Optional.empty();
-    }
-
-    private static @Nullable String metal(@Nullable String behind, @Nullable String before) {
-        String said = firstOf(behind, before);
-        return said.isEmpty() ? null : said;
-    }
-
     /**
      * A sheet thickness in mm, typed in mm, inch or gauge, copper also by its weight.
      *
      * @param table the gauge table where the text names none; null to ask for it
      */
     public Reading thicknessMm(@Nullable String typed, Gauges gauges, @Nullable String table) {
-        Optional<SheetGauge> gauge = gauge(typed);
+        Optional<SheetGauge> gauge = SheetGauge.read(typed);
         if (gauge.isPresent()) {
             return thicknessMm(gauge.get(), gauges, table);
         }
@@ -267,17 +185,13 @@ public final class Numbers {
     }
 
     private String whichOunces(int ounces, Gauges gauges) {
-        OptionalDouble mm = gauges.thicknessMm(COPPER_OUNCES, ounces);
+        OptionalDouble mm = gauges.thicknessMm(SheetGauge.COPPER_OUNCES, ounces);
         return "only copper goes by its weight per square foot"
                 + (mm.isPresent()
                         ? ": %d oz of it is %s mm. Type %d oz copper, or"
                                 .formatted(ounces, show(mm.getAsDouble(), 3), ounces)
                         : ". Type")
                 + " the thickness in mm, inch or gauge";
-    }
-
-    private static String firstOf(@Nullable String... groups) {
-        return Stream.of(groups).filter(Objects::nonNull).findFirst().orElse("");
     }
 
     private String whichGauge(int gauge, Gauges gauges) {

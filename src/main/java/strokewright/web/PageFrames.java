@@ -48,11 +48,16 @@ class PageFrames implements WebMvcConfigurer {
                             Object handler,
                             @Nullable ModelAndView view) {
                         if (view != null && !redirects(view)) {
-                            view.addObject("frame", frame(request));
-                            view.addObject("numbers", Numbers.of(locale(request)));
+                            frame(view, request);
                         }
                     }
                 });
+    }
+
+    /** For a view that comes of an exception, which no interceptor sees. */
+    ModelAndView frame(ModelAndView view, HttpServletRequest request) {
+        return view.addObject("frame", frame(request))
+                .addObject("numbers", Numbers.of(locale(request)));
     }
 
     private static boolean redirects(ModelAndView view) {

@@ -11,8 +11,14 @@ import strokewright.quantity.InvalidInput;
 @ControllerAdvice(annotations = Controller.class)
 class PageProblems {
 
+    private final PageFrames frames;
+
+    PageProblems(PageFrames frames) {
+        this.frames = frames;
+    }
+
     @ExceptionHandler({Problem.class, InvalidInput.class})
     ModelAndView refused(RuntimeException e, HttpServletRequest request) {
-        return ApiProblems.problem(e).page(request);
+        return frames.frame(ApiProblems.problem(e).page(request), request);
     }
 }

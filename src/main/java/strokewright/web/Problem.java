@@ -5,6 +5,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -226,7 +227,27 @@ public final class Problem extends RuntimeException {
         page.addObject("detail", getMessage());
         page.addObject("faults", faults);
         page.addObject("traceId", Trace.of(request));
+        page.addObject("inFrame", status.is4xxClientError());
+        page.addObject("tooLarge", status == HttpStatus.CONTENT_TOO_LARGE);
+        page.addObject("back", back(request));
         return page;
+    }
+
+    /** Path of the page that the request came from; null where it is none of ours. */
+    private static @Nullable String back(HttpServletRequest request) {
+        String referer = request.getHeader(HttpHeaders.REFERER);
+        try {
+            URI from = referer == null ? null : new URI(referer);
+            return from != null
+                            && request.getServerName().equalsIgnoreCase(from.getHost())
+                            && from.getRawPath() != null
+                            && from.getRawPath().startsWith("/")
+                            && !from.getRawPath().startsWith("//")
+                    ? from.getRawPath()
+                    : null;
+        } catch (URISyntaxException e) {
+            return null;
+        }
     }
 
     /** For filters, which have no controller around them. */

@@ -102,6 +102,31 @@ class TakeOffCheckTest {
         assertThat(faults(takeOff)).extracting(Fault::pointer).containsExactly(pointer);
     }
 
+    /** By the tables: 16 of aluminium is 1.290 mm, of steel 1.519; 20 oz of copper 0.685. */
+    @ParameterizedTest(name = "{0} beside {1} mm")
+    @CsvSource({
+        "16 ga, 1.29032, true",
+        "16 ga, 1.29, true",
+        "16 gauge, 1.28, false",
+        "16 ga, 2.0, false",
+        "16 ga steel, 1.52, true",
+        "16 ga steel, 1.29, false",
+        "20 oz copper, 0.69, true",
+        "20 oz copper, 0.9, false",
+        "31 ga, 0.2, false",
+        "16 ga lead, 1.2, true",
+        "1.29 mm, 1.29, false",
+        "thick, 1.29, false"
+    })
+    void aGaugeMustNotTellAnotherThickness(String gauge, double thicknessMm, boolean usable) {
+        ObjectNode takeOff = (ObjectNode) JSON.readTree(USABLE);
+        ObjectNode part = (ObjectNode) takeOff.at("/parts/0");
+        part.put("gauge", gauge).put("thicknessMm", thicknessMm);
+
+        List<String> pointers = faults(takeOff).stream().map(Fault::pointer).toList();
+        assertThat(pointers).isEqualTo(usable ? List.of() : List.of("/parts/0/gauge"));
+    }
+
     @Test
     void massOrBlankOrFoldIsNeeded() {
         ObjectNode takeOff = (ObjectNode) JSON.readTree(USABLE);

@@ -32,6 +32,9 @@ import strokewright.estimate.Estimate.ForQuantity;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Money;
+import strokewright.takeoff.Situations;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
 
 class QuotePaperTest {
 
@@ -237,12 +240,51 @@ class QuotePaperTest {
                         "Included\n1. Round sign frame",
                         "Rim: Aluminium, soft, 2 mm, supplied by us; visible surface",
                         "Clip (3 each): Low-carbon steel, 1.5 mm",
-                        "Work: Guillotine cut, Curve an edge, Smooth, Bend, TIG weld",
+                        "Work: Guillotine cut; Curve an edge; Smooth; Bend; TIG weld",
                         "Bought in: Powder coat, =Hinge pair.",
                         "Priced from a drawing.",
                         "Not included\n– Paint.\n– Electrical parts.",
                         "Remarks\nThe template stays with you.",
                         "It says nothing about strength");
+    }
+
+    @Test
+    void whatRulesProposedIsReadToBeIncludedButNotTheShopsPapers() {
+        ShopBook book = surchargeBook();
+        ObjectNode tree = Situations.JSON.valueToTree(book);
+        ArrayNode rules = tree.putArray("proposals");
+        for (String[] rule :
+                new String[][] {
+                    {"papers", "Bend", "before"},
+                    {"weld", "TIG weld", "after"},
+                    {"cut", "Guillotine cut", "after"}
+                }) {
+            rules.addObject()
+                    .put("code", rule[0])
+                    .put("when", "always")
+                    .put("standard", rule[1])
+                    .put("amount", "one")
+                    .put("place", rule[2])
+                    .put("origin", "assumed");
+        }
+        book = Situations.JSON.treeToValue(tree, ShopBook.class);
+        TakeOff takeOff =
+                Situations.takeOff(
+                        """
+                        {"title":"Plate","quantities":[1],"parts":[{"name":"Plate",
+                         "grade":"%s","thicknessMm":2,"massKg":1,"operations":[
+                          {"type":"standard","standard":"Guillotine cut","amount":4}]}]}
+                        """
+                                .formatted(book.grades().get(0).code()));
+
+        byte[] paper = QuotePaper.of(quote(book, takeOff), PLAIN, book);
+        String text;
+        try (OpenedPdf opened = new OpenedPdf(paper)) {
+            text = opened.text();
+        }
+        assertThat(text)
+                .contains("Work: Guillotine cut.", "Also included: TIG weld.")
+                .doesNotContain("Bend");
     }
 
     @Test

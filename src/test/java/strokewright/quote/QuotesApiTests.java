@@ -180,6 +180,46 @@ class QuotesApiTests extends ServiceTest {
     }
 
     @Test
+    void ofManyWhoLeadItOnAtOnceEachLearnsWhatBecameOfIt() throws Exception {
+        String number = post(QUOTE, null, 201).getResponseBody().at("/number").asString();
+
+        assertThat(atOnce(steps(number, "issue", "issue"))).containsOnly(200);
+        List<Integer> revised = atOnce(steps(number, "revisions", "revisions"));
+        assertThat(revised).containsOnly(201, 409).filteredOn(a -> a == 201).hasSize(1);
+        assertThat(atOnce(steps(number, "issue", "issue"))).containsOnly(200);
+
+        List<Integer> decided = atOnce(steps(number, "accept", "decline"));
+        assertThat(decided).containsOnly(200, 409).filteredOn(a -> a == 200).hasSize(4);
+        assertThat(get(number).getResponseBody().at("/state").asString())
+                .isEqualTo(decided.get(0) == 200 ? "accepted" : "declined");
+    }
+
+    /** Four times the one and four times the other, in turn, and what is answered. */
+    private List<Callable<Integer>> steps(String number, String one, String other) {
+        return IntStream.range(0, 8)
+                .<Callable<Integer>>mapToObj(
+                        i ->
+                                () ->
+                                        shop.as(Role.OWNER)
+                                                .post()
+                                                .uri(
+                                                        "/api/v1/quotes/{n}/{step}",
+                                                        number,
+                                                        i % 2 == 0 ? one : other)
+                                                .contentType(MediaType.APPLICATION_JSON)
+                                                .body(
+                                                        other.equals("decline") && i % 2 == 1
+                                                                ? "{\"reason\":\"price\"}"
+                                                                : "{}")
+                                                .exchange()
+                                                .expectBody(byte[].class)
+                                                .returnResult()
+                                                .getStatus()
+                                                .value())
+                .toList();
+    }
+
+    @Test
     void numbersHaveNoGapAndNoDoubleHoweverManyAskAtOnce() throws Exception {
         List<String> numbers =
                 atOnce(

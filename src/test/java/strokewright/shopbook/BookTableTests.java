@@ -313,6 +313,35 @@ class BookTableTests extends ServiceTest {
         changesNothing("sheets", CSV, draft, book().sheets().size() + 2);
     }
 
+    @Test
+    void aGaugeAndItsMillimetresAreOneSheet() {
+        String head = "Grade;Thickness;Price per kg;Origin";
+        take("sheets", "", CSV, csv(head, "DC04;16 ga;1,90;x", "DC04;2,4;1,80;x"));
+        JsonNode same =
+                take(
+                                "sheets",
+                                "?preview=true",
+                                CSV,
+                                csv(head, "DC04;1,51892;1,90;x", "DC04;2,4 mm;1,80;x"))
+                        .getResponseBody();
+        assertThat(same.path("same").intValue()).as(same.toString()).isEqualTo(2);
+
+        byte[] both = csv(head, "DC04;1,51892;1,95;x", "DC04;16 ga;1,90;x");
+        JsonNode twice = take("sheets", "?preview=true", CSV, both).getResponseBody();
+        assertThat(twice.path("faults").toString()).contains("stands in row 2 already");
+
+        take("sheets", "", CSV, csv(head, "DC04;1,51892;1,95;x"));
+        assertThat(new String(export("sheets?draft=true", CSV), StandardCharsets.UTF_8))
+                .contains("DC04,16 ga,")
+                .contains(",1.95,")
+                .doesNotContain("1.51892");
+
+        JsonNode galvanised =
+                take("sheets", "?preview=true", CSV, csv(head, "DC04;16 ga galv;1,90;x"))
+                        .getResponseBody();
+        assertThat(galvanised.path("new").intValue()).as("another table").isEqualTo(1);
+    }
+
     // Refusals ------------------------------------------------------------------------------------
 
     @Test
@@ -363,7 +392,8 @@ class BookTableTests extends ServiceTest {
         byte[] file = csv("Grade;Thickness;Price per kg;Origin", "AL99.5-O;7;1,234;x");
         EntityExchangeResult<JsonNode> asked = take("sheets", "", CSV, file);
         assertThat(asked.getStatus()).isEqualTo(HttpStatus.BAD_REQUEST);
-        assertThat(asked.getResponseBody().toString()).contains("1,234", "decimal=comma");
+        assertThat(asked.getResponseBody().toString())
+                .contains("1,234", "a comma or a point", "?decimal");
         assertThat(
                         take("sheets", "?preview=true&decimal=comma", CSV, file)
                                 .getResponseBody()
@@ -543,7 +573,8 @@ class BookTableTests extends ServiceTest {
                         "prices.csv",
                         new byte[50 << 20]);
         assertThat(large.statusCode()).isEqualTo(413);
-        assertThat(large.body()).contains("too large");
+        assertThat(large.body())
+                .contains("too large", "Nothing of it was kept", "aria-label=\"Places\"");
         HttpResponse<String> none =
                 owner.upload("/import/metal-prices", "/import/metal-prices", "", new byte[0]);
         assertThat(none.body()).contains("Choose a file first.");

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import strokewright.quantity.Money;
+import strokewright.quantity.SheetGauge;
 
 class NumbersTest {
 
@@ -281,13 +282,12 @@ class NumbersTest {
 
         @Test
         void tellsAGaugeFromALength() {
-            assertThat(Numbers.gauge("16 GA Galv."))
-                    .contains(new Numbers.SheetGauge(16, false, "galv"));
-            assertThat(Numbers.gauge("20 oz copper"))
-                    .contains(new Numbers.SheetGauge(20, true, "copper"));
-            assertThat(Numbers.gauge("1.5")).isEmpty();
-            assertThat(Numbers.gauge("1/16 in")).isEmpty();
-            assertThat(Numbers.gauge(null)).isEmpty();
+            assertThat(SheetGauge.read("16 GA Galv.")).contains(new SheetGauge(16, false, "galv"));
+            assertThat(SheetGauge.read("20 oz copper"))
+                    .contains(new SheetGauge(20, true, "copper"));
+            assertThat(SheetGauge.read("1.5")).isEmpty();
+            assertThat(SheetGauge.read("1/16 in")).isEmpty();
+            assertThat(SheetGauge.read(null)).isEmpty();
         }
 
         @Test
@@ -322,7 +322,7 @@ class NumbersTest {
     }
 
     private static OptionalDouble gauge(String table, int gauge) {
-        if (table.equals(Numbers.COPPER_OUNCES)) {
+        if (table.equals(SheetGauge.COPPER_OUNCES)) {
             return gauge == 20 ? OptionalDouble.of(0.686) : OptionalDouble.empty();
         }
         return gauge == 16
