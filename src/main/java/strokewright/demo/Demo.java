@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
@@ -26,6 +27,7 @@ import strokewright.access.SignedIn;
 import strokewright.demo.DemoData.DemoQuote;
 import strokewright.demo.DemoData.DemoShop;
 import strokewright.demo.DemoData.DemoUser;
+import strokewright.demo.DemoOrders.Inquiry;
 import strokewright.estimate.ShopBook;
 import strokewright.quote.Acceptance;
 import strokewright.quote.CustomerCard;
@@ -59,10 +61,13 @@ class Demo implements ApplicationRunner {
     private final QuoteHistory history;
     private final Customers customers;
     private final Letterheads letterheads;
+    private final DemoPast past;
+    private final List<Inquiry> inquiries;
     private final DemoClock clock;
     private final DemoData data;
     private final Environment environment;
 
+    @Autowired
     Demo(
             Shops shops,
             ShopBooks books,
@@ -71,6 +76,38 @@ class Demo implements ApplicationRunner {
             QuoteHistory history,
             Customers customers,
             Letterheads letterheads,
+            DemoPast past,
+            DemoClock clock,
+            Documents documents,
+            Environment environment) {
+        this(
+                shops,
+                books,
+                quotes,
+                outcomes,
+                history,
+                customers,
+                letterheads,
+                past,
+                DemoOrders.ofTheShop(documents),
+                clock,
+                documents,
+                environment);
+    }
+
+    /**
+     * @param inquiries the past of the shop, the oldest first
+     */
+    Demo(
+            Shops shops,
+            ShopBooks books,
+            Quotes quotes,
+            Outcomes outcomes,
+            QuoteHistory history,
+            Customers customers,
+            Letterheads letterheads,
+            DemoPast past,
+            List<Inquiry> inquiries,
             DemoClock clock,
             Documents documents,
             Environment environment) {
@@ -81,6 +118,8 @@ class Demo implements ApplicationRunner {
         this.history = history;
         this.customers = customers;
         this.letterheads = letterheads;
+        this.past = past;
+        this.inquiries = inquiries;
         this.clock = clock;
         this.data = new DemoData(documents);
         this.environment = environment;
@@ -105,11 +144,14 @@ class Demo implements ApplicationRunner {
         owner.run(() -> letterhead(demo));
         owner.run(() -> customers(demo));
         int there = owner.call(quotes::count);
-        for (DemoQuote quote :
-                demo.quotes()
-                        .subList(Math.min(there, demo.quotes().size()), demo.quotes().size())) {
-            quote(quote, others);
-        }
+        rest(inquiries, there).forEach(inquiry -> past.live(inquiry, others));
+        rest(demo.quotes(), Math.max(0, there - inquiries.size()))
+                .forEach(quote -> quote(quote, others));
+    }
+
+    /** Those that are not there yet. */
+    private static <T> List<T> rest(List<T> all, int there) {
+        return all.subList(Math.min(there, all.size()), all.size());
     }
 
     private void quote(DemoQuote quote, Map<Role, SignedIn> people) {

@@ -1,9 +1,10 @@
 /**
  * The invented shop of the profile {@code demo}: its people, its shop book, its customers and
- * quotes, brought in at each start where they are missing. Data in {@code demo-data/}.
+ * quotes and its past, brought in at each start where they are missing. Data in {@code demo-data/}.
  */
 @ApplicationModule(
         allowedDependencies = {
+            "job",
             "quote",
             "shopbook",
             "estimate",

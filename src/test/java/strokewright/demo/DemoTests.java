@@ -2,6 +2,7 @@ package strokewright.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -19,6 +20,11 @@ import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
+import strokewright.job.Bookings;
+import strokewright.job.JobCosts;
+import strokewright.job.JobRecord;
+import strokewright.job.JobRecords;
+import strokewright.job.Jobs;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Severity;
 import strokewright.quote.Customers;
@@ -31,6 +37,9 @@ import tools.jackson.databind.JsonNode;
 
 class DemoTests extends ServiceTest {
 
+    /** So many inquiries of the past are enough to see that it works. */
+    private static final int LIVED = 4;
+
     @Autowired private Shops shops;
     @Autowired private ShopBooks books;
     @Autowired private Quotes quotes;
@@ -38,6 +47,10 @@ class DemoTests extends ServiceTest {
     @Autowired private QuoteHistory history;
     @Autowired private Customers customers;
     @Autowired private Letterheads letterheads;
+    @Autowired private Jobs jobs;
+    @Autowired private Bookings bookings;
+    @Autowired private JobCosts costs;
+    @Autowired private JobRecords records;
     @Autowired private Documents documents;
     @Autowired private Environment environment;
 
@@ -49,7 +62,7 @@ class DemoTests extends ServiceTest {
         ShopBook book = owner.call(books::current);
         assertThat(book.edition()).isEqualTo(2);
         assertThat(book.priceScheme().kind()).isEqualTo(PriceScheme.Kind.SURCHARGE);
-        assertThat(owner.call(quotes::count)).isEqualTo(8);
+        assertThat(owner.call(quotes::count)).isEqualTo(8 + LIVED);
         assertThat(states(owner))
                 .containsExactly(
                         "accepted",
@@ -142,15 +155,54 @@ class DemoTests extends ServiceTest {
         assertThat(seen).containsExactly(java.time.Instant.parse("2026-03-07T12:00:00Z"), now, now);
     }
 
+    @Test
+    void itsPastIsTheSameEachTimeAndHasWhatAShopSees() {
+        List<DemoOrders.Inquiry> inquiries = DemoOrders.ofTheShop(documents);
+        assertThat(inquiries).isEqualTo(DemoOrders.ofTheShop(documents));
+        assertThat(inquiries)
+                .extracting(DemoOrders.Inquiry::fate)
+                .contains(DemoOrders.Fate.values());
+        assertThat(inquiries)
+                .filteredOn(i -> i.fate() == DemoOrders.Fate.MADE)
+                .hasSize(60)
+                .allSatisfy(i -> assertThat(i.daysAgo()).isBetween(21, 545));
+    }
+
+    @Test
+    void everyInquiryOfItsPastCanBeMade() throws Exception {
+        ShopBook book = start().call(books::current);
+        assertThat(DemoOrders.ofTheShop(documents))
+                .allSatisfy(
+                        inquiry ->
+                                assertThat(Estimating.reckon(inquiry.takeOff(), book).steps(1))
+                                        .isNotEmpty());
+    }
+
+    @Test
+    void whatItMadeIsBookedAndFinished() throws Exception {
+        SignedIn owner = start();
+        List<JobRecord> finished = owner.call(() -> records.finished(null, null));
+        assertThat(finished)
+                .isNotEmpty()
+                .allSatisfy(
+                        job -> {
+                            assertThat(job.bookings()).isNotEmpty();
+                            assertThat(job.metal()).isNotEmpty();
+                            assertThat(job.isBookedToTheEnd()).isTrue();
+                        });
+    }
+
     private java.util.List<String> states(SignedIn owner) {
         int year = java.time.LocalDate.now(java.time.ZoneId.of("Europe/Berlin")).getYear();
-        return java.util.stream.IntStream.rangeClosed(1, 8)
+        return java.util.stream.IntStream.rangeClosed(1 + LIVED, 8 + LIVED)
                 .mapToObj("Q-%d-%%04d".formatted(year)::formatted)
                 .map(number -> owner.call(() -> quotes.get(number)).document().state().word())
                 .toList();
     }
 
     private SignedIn start() throws Exception {
+        DemoClock clock = new DemoClock(java.time.Clock.systemUTC());
+        List<DemoOrders.Inquiry> inquiries = DemoOrders.ofTheShop(documents);
         new Demo(
                         shops,
                         books,
@@ -159,7 +211,9 @@ class DemoTests extends ServiceTest {
                         history,
                         customers,
                         letterheads,
-                        new DemoClock(java.time.Clock.systemUTC()),
+                        new DemoPast(quotes, outcomes, jobs, bookings, costs, records, clock),
+                        inquiries.subList(0, LIVED),
+                        clock,
                         documents,
                         environment)
                 .run(new DefaultApplicationArguments());
