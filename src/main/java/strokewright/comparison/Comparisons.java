@@ -1,17 +1,20 @@
 package strokewright.comparison;
 
 import java.time.LocalDate;
+import java.util.Currency;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Role;
 import strokewright.access.SignedIn;
+import strokewright.comparison.JobComparison.LabourAt;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.QuantityPlan;
 import strokewright.estimate.ShopBook;
 import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
+import strokewright.shopbook.ShopBooks;
 import strokewright.web.Problem;
 
 /** Compares jobs with what was quoted for them. */
@@ -20,10 +23,12 @@ public class Comparisons {
 
     private final JobRecords jobs;
     private final CostRates rates;
+    private final ShopBooks books;
 
-    Comparisons(JobRecords jobs, CostRates rates) {
+    Comparisons(JobRecords jobs, CostRates rates, ShopBooks books) {
         this.jobs = jobs;
         this.rates = rates;
+        this.books = books;
     }
 
     /**
@@ -48,6 +53,27 @@ public class Comparisons {
         return jobs.finished(from, to).stream()
                 .map(job -> Comparing.of(job, seen, Comparisons::plan))
                 .toList();
+    }
+
+    /**
+     * The same put together.
+     *
+     * @param from null for all before
+     * @param to last day; null for all after
+     */
+    @Transactional(readOnly = true)
+    public PeriodComparison of(@Nullable LocalDate from, @Nullable LocalDate to, By by) {
+        return PeriodComparison.of(
+                finished(from, to),
+                from,
+                to,
+                by,
+                seen() == null ? LabourAt.BOOK_RATES : LabourAt.COST_RATES,
+                currency());
+    }
+
+    Currency currency() {
+        return books.current().currency();
     }
 
     private @Nullable LabourRates seen() {

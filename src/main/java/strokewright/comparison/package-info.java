@@ -6,6 +6,7 @@
         allowedDependencies = {
             "job",
             "quote",
+            "takeoff",
             "shopbook",
             "estimate",
             "costing",

@@ -50,6 +50,10 @@ class AccessRulesTests extends ServiceTest {
         "POST,   /api/v1/quotes,                      yes, yes, no,  no",
         "PUT,    /api/v1/quotes/Q-2026-0001,          yes, yes, no,  no",
         "POST,   /api/v1/quotes/Q-2026-0001/issue,    yes, yes, yes, no",
+        "GET,    /api/v1/jobs/J-2026-0001/comparison, yes, yes, yes, no",
+        "GET,    /api/v1/comparison,                  yes, yes, yes, no",
+        "GET,    /api/v1/people,                      no,  yes, no,  no",
+        "GET,    /api/v1/owner,                       no,  yes, no,  no",
         "POST,   /api/v1/something-new,               no,  yes, no,  no",
     })
     void programs(
@@ -98,6 +102,11 @@ class AccessRulesTests extends ServiceTest {
         "/export/customers.csv, yes, yes, yes, no",
         "/take-off,   yes, yes, no,  no",
         "/learning/test-strips, yes, yes, no, no",
+        "/comparison, yes, yes, yes, no",
+        "/comparison/table.csv, yes, yes, yes, no",
+        "/jobs/J-2026-0001/comparison, yes, yes, yes, no",
+        "/people/rates, no, yes, no, no",
+        "/owner,      no,  yes, no,  no",
         "/nowhere,    no,  yes, no,  no",
     })
     void people(String path, String estimator, String owner, String office, String floor) {

@@ -5,10 +5,17 @@ import static strokewright.comparison.ComparingShop.money;
 import static strokewright.comparison.ComparingShop.number;
 
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.springframework.http.MediaType;
+import org.springframework.test.web.servlet.client.EntityExchangeResult;
 import strokewright.ServiceTest;
 import strokewright.access.Role;
+import strokewright.office.Csv;
+import strokewright.office.Xlsx;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -292,6 +299,112 @@ class ComparisonApiTests extends ServiceTest {
         assertThat(override.at("/reason").asString()).isEqualTo("done before");
         assertThat(number(override, "/computedHours"))
                 .isGreaterThan(number(override, "/statedHours"));
+    }
+
+    @Test
+    void aPeriodAddsUpToItsJobsWhateverTheyArePutTogetherBy() {
+        shop.costRate(Role.FLOOR, "33.33", "2020-01-01");
+        List<JsonNode> jobs = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            String job =
+                    shop.job("\"items\":[{\"takeOff\":" + EDGE.formatted(3 + i, "") + "}]")
+                            .at("/number")
+                            .asString();
+            shop.book(Role.FLOOR, job, "\"step\":2,\"minutes\":" + (40 + 7.77 * i));
+            shop.book(Role.ESTIMATOR, job, "\"minutes\":13.13,\"sort\":\"forming\"");
+            shop.post(
+                    Role.OFFICE,
+                    "/jobs/" + job + "/materials",
+                    ComparingShop.withId(
+                            "\"grade\":\"AL99.5-O\",\"kg\":4.44,\"paid\":{\"amount\":\"31.13\",\"currency\":\"EUR\"}"));
+            shop.finish(job, i == 1 ? "{\"made\":[{\"position\":1,\"quantity\":2}]}" : null);
+            jobs.add(shop.get(Role.OWNER, "/jobs/" + job + "/comparison"));
+        }
+        for (By by : By.values()) {
+            JsonNode period = shop.get(Role.OWNER, "/comparison?by=" + by.word());
+            assertThat(period.at("/jobs").asInt()).isEqualTo(3);
+            for (String stage : new String[] {"quoted", "planned", "actual", "over"}) {
+                BigDecimal hours = BigDecimal.ZERO;
+                BigDecimal cost = BigDecimal.ZERO;
+                for (JsonNode job : jobs) {
+                    hours = hours.add(number(job, "/hours/" + stage));
+                    cost = cost.add(money(job, "/cost/" + stage));
+                }
+                assertThat(number(period, "/total/hours/" + stage)).isEqualByComparingTo(hours);
+                assertThat(sum(period.at("/rows"), "/hours/" + stage)).isEqualByComparingTo(hours);
+                assertThat(money(period, "/total/cost/" + stage)).isEqualByComparingTo(cost);
+                assertThat(moneys(period.at("/rows"), "/cost/" + stage)).isEqualByComparingTo(cost);
+            }
+            for (String part : new String[] {"rate", "efficiency", "machine", "price", "usage"}) {
+                BigDecimal over = BigDecimal.ZERO;
+                for (JsonNode job : jobs) {
+                    over = over.add(money(job, "/over/" + part));
+                }
+                assertThat(moneys(period.at("/rows"), "/over/" + part)).isEqualByComparingTo(over);
+                assertThat(money(period, "/total/over/" + part)).isEqualByComparingTo(over);
+            }
+            assertThat(period.at("/rows/0/margin").isMissingNode()).isEqualTo(!by.ofWholeJobs());
+            JsonNode seen = shop.get(Role.OFFICE, "/comparison?by=" + by.word());
+            assertThat(seen.toString()).doesNotContain("\"rate\"").doesNotContain("margin");
+        }
+        assertThat(shop.get(Role.OWNER, "/comparison?by=operation").at("/rows").toString())
+                .contains("whole-job", "curve-edge");
+        assertThat(shop.get(Role.OWNER, "/comparison?from=2031-01-01").at("/jobs").asInt())
+                .isZero();
+    }
+
+    @Test
+    void aPeriodIsAskedForByNameOrFaulted() {
+        JsonNode faults =
+                shop.answer(
+                        Role.OFFICE,
+                        "GET",
+                        "/comparison?from=yesterday&to=2026-02-30&by=weather&size=3",
+                        null,
+                        null,
+                        400);
+        assertThat(faults.at("/errors").findValuesAsString("pointer"))
+                .containsExactlyInAnyOrder("?from", "?to", "?by", "?size");
+        faults =
+                shop.answer(
+                        Role.OFFICE,
+                        "GET",
+                        "/comparison?from=2026-03-01&to=2026-02-01",
+                        null,
+                        null,
+                        400);
+        assertThat(faults.at("/errors").findValuesAsString("pointer")).containsExactly("?to");
+        shop.answer(Role.FLOOR, "GET", "/comparison", null, null, 403);
+    }
+
+    @Test
+    void aPeriodGoesOutAsAFile() {
+        String job =
+                shop.job("\"items\":[{\"takeOff\":" + EDGE.formatted(3, "") + "}]")
+                        .at("/number")
+                        .asString();
+        shop.finish(job, null);
+        for (String type : new String[] {Csv.MEDIA_TYPE, Xlsx.MEDIA_TYPE}) {
+            EntityExchangeResult<byte[]> file =
+                    shop.shop()
+                            .as(Role.OFFICE)
+                            .get()
+                            .uri("/api/v1/comparison?by=job")
+                            .accept(MediaType.parseMediaType(type))
+                            .exchange()
+                            .expectStatus()
+                            .isOk()
+                            .returnResult(byte[].class);
+            assertThat(file.getResponseHeaders().getContentDisposition().getFilename())
+                    .startsWith("comparison-by-job.");
+            if (type.equals(Csv.MEDIA_TYPE)) {
+                List<String> lines =
+                        new String(file.getResponseBody(), StandardCharsets.UTF_8).lines().toList();
+                assertThat(lines).hasSize(2);
+                assertThat(lines.get(0)).startsWith("Job,Jobs,Hours quoted").doesNotContain("rate");
+                assertThat(lines.get(1)).startsWith(job + " Wing corner,1,").contains(",under,");
+            }
+        }
     }
 
     /** Every whole is the sum of its parts, to the last digit. */

@@ -1,0 +1,36 @@
+package strokewright.comparison;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import strokewright.quantity.Money;
+import strokewright.web.Numbers;
+
+/** Differences from the plan in words: over is worse, under is better. */
+public final class OverWords {
+
+    private final Numbers numbers;
+
+    OverWords(Numbers numbers) {
+        this.numbers = numbers;
+    }
+
+    static String word(BigDecimal over) {
+        return over.signum() > 0 ? "over" : over.signum() < 0 ? "under" : "as planned";
+    }
+
+    /** "1.50 over", "0.20 under", "as planned"; hours with two digits. */
+    public String hours(BigDecimal over) {
+        return said(over.setScale(2, RoundingMode.HALF_UP), 2);
+    }
+
+    /** The same of an amount, to the cent. */
+    public String money(Money over) {
+        return said(over.amount(), over.amount().scale());
+    }
+
+    private String said(BigDecimal over, int digits) {
+        return over.signum() == 0
+                ? "as planned"
+                : numbers.show(over.abs().doubleValue(), digits) + "\u00a0" + word(over);
+    }
+}
