@@ -11,6 +11,13 @@
 
     window.strokewright = { csrf };
 
+    /** Booking pages that this phone kept are nobody else's business. */
+    document.addEventListener("submit", (event) => {
+        if (event.target.getAttribute("action")?.endsWith("/sign-out") && "caches" in window) {
+            caches.delete("strokewright-book");
+        }
+    });
+
     document.addEventListener("htmx:configRequest", (event) => {
         event.detail.headers["X-XSRF-TOKEN"] = csrf();
     });

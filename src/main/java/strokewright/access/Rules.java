@@ -49,6 +49,7 @@ record Rules(@Nullable HttpMethod method, String path, Role... roles) {
                     get("/api/v1/comparison", ESTIMATOR, OFFICE, OWNER),
                     get("/api/v1/jobs/**", EVERYBODY),
                     any("/api/v1/bookings/**", EVERYBODY),
+                    any("/api/v1/presence/**", EVERYBODY),
                     post("/api/v1/jobs/*/bookings", EVERYBODY),
                     post("/api/v1/jobs/*/start", EVERYBODY),
                     post("/api/v1/jobs/*/finish", EVERYBODY),

@@ -1,152 +1,420 @@
 package strokewright.job;
 
 import jakarta.servlet.http.HttpServletRequest;
+import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Bean;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import strokewright.access.Shops;
+import strokewright.access.SignedIn;
+import strokewright.job.Booking.Sort;
+import strokewright.job.OpenJobs.OpenJob;
+import strokewright.quantity.Fault;
 import strokewright.quantity.InvalidInput;
+import strokewright.web.KeptForm;
 import strokewright.web.Numbers;
+import strokewright.web.Place;
 import strokewright.web.Problem;
 import strokewright.web.TypedForm;
 
 /**
- * Booking from a phone: the page that the code on the route card opens. One button starts the
- * clock, one stops it, and minutes can be entered instead.
+ * Booking from a phone. Each form is also kept by the page's script while there is no connection,
+ * and sent when there is one again.
  */
 @Controller
 class BookPage {
 
+    private static final String NUMBER = "{number:J-[0-9]{1,4}-[0-9]{1,9}}";
+    private static final String STEP = "/book/" + NUMBER + "/{step:[0-9]{1,4}}";
+    private static final int SHOWN = 40;
+
     private final Jobs jobs;
+    private final OpenJobs openJobs;
     private final Bookings bookings;
+    private final Shops shops;
+    private final Clock clock;
 
-    BookPage(Jobs jobs, Bookings bookings) {
+    BookPage(Jobs jobs, OpenJobs openJobs, Bookings bookings, Shops shops, Clock clock) {
         this.jobs = jobs;
+        this.openJobs = openJobs;
         this.bookings = bookings;
+        this.shops = shops;
+        this.clock = clock;
     }
 
-    @GetMapping("/book/{number}")
-    String job(@PathVariable String number) {
-        jobs.get(number);
-        return "redirect:/jobs/" + number;
+    @Bean
+    static Place bookPlace() {
+        return new Place(
+                "book", "Book time", "/book", Set.of("FLOOR", "OFFICE", "ESTIMATOR", "OWNER"), 35);
     }
 
-    @GetMapping("/book/{number}/{step:[0-9]{1,4}}")
-    String open(@PathVariable String number, @PathVariable int step, Locale locale, Model model) {
-        return page(number, step, new TypedForm(Numbers.of(locale)), model);
+    // Pages --------------------------------------------------------------------------------------
+
+    @GetMapping("/book")
+    String begin(@AuthenticationPrincipal SignedIn who, Locale locale, Model model) {
+        List<OpenJob> open = openJobs.first(SHOWN);
+        model.addAttribute("jobs", open);
+        model.addAttribute("titles", titles(open));
+        List<Booking> mine = bookings.latest().stream().filter(b -> !b.runs()).toList();
+        model.addAttribute("mine", mine);
+        model.addAttribute("leftOff", bookings.leftOff());
+        model.addAttribute("ids", ids(bookings.leftOff().size()));
+        frame(who, new TypedForm(Numbers.of(locale)), model);
+        return "job/book";
     }
+
+    private static Map<String, String> titles(List<OpenJob> open) {
+        return open.stream().collect(Collectors.toMap(OpenJob::number, OpenJob::title));
+    }
+
+    private static List<UUID> ids(int many) {
+        List<UUID> ids = new ArrayList<>();
+        for (int i = 0; i < many; i++) {
+            ids.add(UUID.randomUUID());
+        }
+        return ids;
+    }
+
+    @GetMapping("/book/" + NUMBER)
+    String job(
+            @PathVariable String number,
+            @AuthenticationPrincipal SignedIn who,
+            Locale locale,
+            Model model) {
+        return jobPage(number, who, new TypedForm(Numbers.of(locale)), model);
+    }
+
+    @GetMapping(STEP)
+    String step(
+            @PathVariable String number,
+            @PathVariable int step,
+            @AuthenticationPrincipal SignedIn who,
+            Locale locale,
+            Model model) {
+        return stepPage(number, step, who, new TypedForm(Numbers.of(locale)), model);
+    }
+
+    @GetMapping("/book/no-job")
+    String noJob(@AuthenticationPrincipal SignedIn who, Locale locale, Model model) {
+        return noJobPage(who, new TypedForm(Numbers.of(locale)), model);
+    }
+
+    @GetMapping("/book/correct/{id}")
+    String wrong(
+            @PathVariable UUID id,
+            @AuthenticationPrincipal SignedIn who,
+            Locale locale,
+            Model model) {
+        Booking wrong = bookings.get(id);
+        return correctPage(
+                wrong, who, BookTyping.show(new TypedForm(Numbers.of(locale)), wrong), model);
+    }
+
+    // Forms --------------------------------------------------------------------------------------
 
     /**
      * @param id made with the page, so that a second press of the button books nothing more
      * @param action start, or enter
      */
-    @PostMapping("/book/{number}/{step:[0-9]{1,4}}")
-    String book(
+    @PostMapping(STEP)
+    Object book(
             @PathVariable String number,
             @PathVariable int step,
             @RequestParam UUID id,
             @RequestParam("do") String action,
+            @AuthenticationPrincipal SignedIn who,
             HttpServletRequest request,
             Locale locale,
             Model model) {
         TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
-        try {
-            boolean entered = action.equals("enter");
-            BookingEntry entry = entry(form, id, step);
-            form.throwIfUnread();
-            if (entered && entry.minutes() == null) {
-                throw new InvalidInput("/minutes", "is missing: how long it took");
-            }
-            if (!entered && entry.minutes() != null) {
-                throw new InvalidInput(
-                        "/minutes", "would start no clock: book the minutes, or empty the field");
-            }
-            bookings.book(number, entry);
-            return "redirect:/book/" + number + "/" + step + (entered ? "?booked" : "");
-        } catch (InvalidInput e) {
-            return page(number, step, form.refused(e), model);
+        return answer(
+                request,
+                who,
+                () -> {
+                    BookingEntry entry = BookTyping.onStep(form, id, step);
+                    requireMeant(entry, action);
+                    bookings.book(number, entry);
+                    return "/book/"
+                            + number
+                            + "/"
+                            + step
+                            + (action.equals("start") && entry.endedAt() == null ? "" : "?booked");
+                },
+                e -> stepPage(number, step, who, form.refused(e), model));
+    }
+
+    private static void requireMeant(BookingEntry entry, String action) {
+        if (action.equals("enter") && entry.minutes() == null) {
+            throw new InvalidInput("/minutes", "is missing: how long it took");
+        }
+        if (action.equals("start") && entry.minutes() != null && entry.endedAt() == null) {
+            throw new InvalidInput(
+                    "/minutes", "would start no clock: book the minutes, or empty the field");
         }
     }
 
-    @PostMapping("/book/stop/{id}")
-    String stop(@PathVariable UUID id, HttpServletRequest request, Locale locale, Model model) {
+    /**
+     * The quick way of people who book per job.
+     *
+     * @param action start a clock, or enter minutes
+     */
+    @PostMapping("/book/" + NUMBER)
+    Object quick(
+            @PathVariable String number,
+            @RequestParam UUID id,
+            @RequestParam(name = "do", defaultValue = "enter") String action,
+            @AuthenticationPrincipal SignedIn who,
+            HttpServletRequest request,
+            Locale locale,
+            Model model) {
         TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
-        Booking clock = bookings.running().filter(b -> b.id().equals(id)).orElse(null);
+        return answer(
+                request,
+                who,
+                () -> {
+                    if (action.equals("start")) {
+                        BookingEntry entry = BookTyping.onWholeJob(form, id);
+                        requireMeant(entry, action);
+                        bookings.book(number, entry);
+                        return "/book/" + number + (entry.endedAt() == null ? "" : "?booked");
+                    }
+                    bookings.bookAll(number, BookTyping.quick(form, id));
+                    return "/book/" + number + "?booked";
+                },
+                e -> jobPage(number, who, form.refused(e), model));
+    }
+
+    @PostMapping("/book/no-job")
+    Object onNoJob(
+            @RequestParam UUID id,
+            @RequestParam("do") String action,
+            @AuthenticationPrincipal SignedIn who,
+            HttpServletRequest request,
+            Locale locale,
+            Model model) {
+        TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
+        return answer(
+                request,
+                who,
+                () -> {
+                    BookingEntry entry = BookTyping.onNoJob(form, id);
+                    requireMeant(entry, action);
+                    bookings.book(null, entry);
+                    return "/book/no-job"
+                            + (action.equals("start") && entry.endedAt() == null ? "" : "?booked");
+                },
+                e -> noJobPage(who, form.refused(e), model));
+    }
+
+    @PostMapping("/book/{end:stop|pause}/{id}")
+    Object end(
+            @PathVariable String end,
+            @PathVariable UUID id,
+            @AuthenticationPrincipal SignedIn who,
+            HttpServletRequest request,
+            Locale locale,
+            Model model) {
+        TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
+        return answer(
+                request,
+                who,
+                () -> {
+                    BookingEntry counts = BookTyping.counts(form, id);
+                    Booking ended =
+                            end.equals("pause")
+                                    ? bookings.pause(id, counts)
+                                    : bookings.stop(id, counts);
+                    return (end.equals("pause") ? "/book" : pathOf(ended)) + "?booked";
+                },
+                e -> whereItRuns(bookings.get(id), who, form.refused(e), model));
+    }
+
+    private String whereItRuns(Booking clock, SignedIn who, TypedForm form, Model model) {
+        if (clock.job() == null) {
+            return noJobPage(who, form, model);
+        }
+        return clock.step() == null
+                ? jobPage(clock.job(), who, form, model)
+                : stepPage(clock.job(), clock.step(), who, form, model);
+    }
+
+    @PostMapping("/book/correct/{id}")
+    Object correct(
+            @PathVariable("id") UUID wrongId,
+            @RequestParam("id") UUID id,
+            @AuthenticationPrincipal SignedIn who,
+            HttpServletRequest request,
+            Locale locale,
+            Model model) {
+        TypedForm form = TypedForm.of(request.getParameterMap(), Numbers.of(locale));
+        Booking wrong = bookings.get(wrongId);
+        return answer(
+                request,
+                who,
+                () -> {
+                    bookings.correct(wrongId, BookTyping.correction(form, id, wrong));
+                    return wrong.workerId().equals(who.userId()) || wrong.job() == null
+                            ? "/book?booked"
+                            : "/jobs/" + wrong.job() + "#bookings";
+                },
+                e -> correctPage(wrong, who, form.refused(e), model));
+    }
+
+    private interface Again {
+        String page(InvalidInput e);
+    }
+
+    private static Object answer(
+            HttpServletRequest request, SignedIn who, Supplier<String> work, Again again) {
         try {
-            BookingEntry counts = entry(form, id, null);
-            form.throwIfUnread();
-            Booking stopped = bookings.stop(id, counts);
-            return "redirect:" + pathOf(stopped) + "?booked";
+            return KeptForm.answer(request, who.userId(), work);
         } catch (InvalidInput e) {
-            if (clock == null || clock.job() == null || clock.step() == null) {
-                throw e;
-            }
-            return page(clock.job(), clock.step(), form.refused(e), model);
+            return again.page(e);
         }
     }
 
-    private static String pathOf(Booking booking) {
-        if (booking.job() == null) {
-            return "/jobs";
-        }
-        return booking.step() == null
-                ? "/jobs/" + booking.job()
-                : "/book/" + booking.job() + "/" + booking.step();
-    }
+    // Models -------------------------------------------------------------------------------------
 
-    private static BookingEntry entry(TypedForm form, UUID id, @Nullable Integer step) {
-        return new BookingEntry(
-                id,
-                step,
-                form.choice("/what", Booking.What.class),
-                form.number("/minutes"),
-                form.whole("/pieces"),
-                form.whole("/scrapped"),
-                form.whole("/passes"),
-                form.whole("/checks"),
-                form.text("/withHelper") != null,
-                form.text("/reason"),
-                form.text("/note"),
-                form.date("/workedOn"),
-                null,
-                null,
-                null);
-    }
-
-    private String page(String number, int n, TypedForm form, Model model) {
+    private String stepPage(String number, int n, SignedIn who, TypedForm form, Model model) {
         JobDocument job = jobs.get(number).document();
         Step step =
                 job.steps().stream()
                         .filter(s -> s.n() == n)
                         .findFirst()
                         .orElseThrow(() -> Problem.notFound("Step " + n + " of job " + number));
-        Optional<Booking> running = bookings.running();
         model.addAttribute("job", job);
         model.addAttribute("step", step);
-        model.addAttribute("form", form);
         model.addAttribute("what", RouteCard.words(step.work()));
-        model.addAttribute("id", UUID.randomUUID());
-        model.addAttribute("running", running.orElse(null));
-        model.addAttribute(
-                "here",
-                running.filter(b -> number.equals(b.job()) && Integer.valueOf(n).equals(b.step()))
-                        .isPresent());
-        model.addAttribute("forgotten", running.filter(bookings::isProbablyForgotten).isPresent());
-        model.addAttribute("booked", Booked.byStep(bookings.of(number)).getOrDefault(n, 0.0));
-        model.addAttribute(
-                "kinds",
-                List.of(
-                        new TypedForm.Option("run", "Work"),
-                        new TypedForm.Option("set-up", "Set-up"),
-                        new TypedForm.Option("rework", "Rework")));
+        model.addAttribute("minutes", bookings.minutesOn(number, n));
+        model.addAttribute("kinds", BookTyping.KINDS);
         model.addAttribute("next", n < job.steps().size() ? n + 1 : null);
-        return "job/book";
+        here(frame(who, form, model), b -> number.equals(b.job()) && n == stepOf(b), model);
+        model.addAttribute(
+                "leftOff",
+                bookings.leftOff().stream()
+                        .filter(b -> number.equals(b.job()) && n == stepOf(b))
+                        .findFirst()
+                        .orElse(null));
+        return "job/book-step";
+    }
+
+    private static int stepOf(Booking booking) {
+        return booking.step() == null ? 0 : booking.step();
+    }
+
+    private String jobPage(String number, SignedIn who, TypedForm form, Model model) {
+        OpenJob job =
+                JobNumber.read(number)
+                        .flatMap(openJobs::find)
+                        .orElseThrow(() -> Problem.notFound("Job " + number));
+        model.addAttribute("job", job);
+        model.addAttribute("sorts", sorts());
+        here(frame(who, form, model), b -> number.equals(b.job()) && b.step() == null, model);
+        return "job/book-job";
+    }
+
+    private String noJobPage(SignedIn who, TypedForm form, Model model) {
+        model.addAttribute("reasons", BookTyping.REASONS);
+        here(frame(who, form, model), b -> b.job() == null, model);
+        return "job/book-no-job";
+    }
+
+    private String correctPage(Booking wrong, SignedIn who, TypedForm form, Model model) {
+        model.addAttribute("wrong", wrong);
+        model.addAttribute("kinds", BookTyping.KINDS);
+        model.addAttribute("sorts", sorts());
+        model.addAttribute(
+                "steps",
+                wrong.job() == null
+                        ? List.of()
+                        : JobNumber.read(wrong.job())
+                                .flatMap(openJobs::find)
+                                .map(
+                                        j ->
+                                                j.steps().stream()
+                                                        .map(
+                                                                s ->
+                                                                        new TypedForm.Option(
+                                                                                "" + s.n(),
+                                                                                s.n()
+                                                                                        + ". "
+                                                                                        + s
+                                                                                                .words()))
+                                                        .toList())
+                                .orElse(List.of()));
+        frame(who, form, model);
+        return "job/book-correct";
+    }
+
+    private static List<TypedForm.Option> sorts() {
+        List<TypedForm.Option> sorts = new ArrayList<>();
+        for (Sort sort : Sort.values()) {
+            sorts.add(new TypedForm.Option(BookTyping.word(sort), sort.words()));
+        }
+        return sorts;
+    }
+
+    /** What every booking page shows besides: whose it is, and the clock that runs. */
+    private @Nullable Booking frame(SignedIn who, TypedForm form, Model model) {
+        Optional<Booking> running = bookings.running();
+        model.addAttribute("form", form);
+        model.addAttribute("id", UUID.randomUUID());
+        model.addAttribute("me", who);
+        model.addAttribute("times", new ShopTimes(shops.current().timeZone(), bookings.today()));
+        model.addAttribute("running", running.orElse(null));
+        model.addAttribute("runsAt", running.map(BookPage::pathOf).orElse(null));
+        model.addAttribute("runsOn", running.map(BookPage::words).orElse(""));
+        model.addAttribute("now", clock.millis());
+        model.addAttribute("forgotten", running.filter(bookings::isProbablyForgotten).isPresent());
+        return running.orElse(null);
+    }
+
+    private interface Belongs {
+        boolean here(Booking clock);
+    }
+
+    private static void here(@Nullable Booking running, Belongs belongs, Model model) {
+        model.addAttribute("here", running != null && belongs.here(running));
+    }
+
+    /** What somebody works on. */
+    private static String words(Booking booking) {
+        if (booking.job() == null) {
+            return "No job" + (booking.reason() == null ? "" : ": " + booking.reason());
+        }
+        return booking.job()
+                + (booking.work() == null
+                        ? ", whole job"
+                        : ", " + booking.step() + ". " + booking.work());
+    }
+
+    static String pathOf(Booking booking) {
+        if (booking.job() == null) {
+            return "/book/no-job";
+        }
+        return "/book/" + booking.job() + (booking.step() == null ? "" : "/" + booking.step());
+    }
+
+    /** Faults of one of several entries of a form, at its field. */
+    static InvalidInput at(BookingEntry entry, InvalidInput e) {
+        return new InvalidInput(
+                e.faults().stream()
+                        .map(f -> new Fault(BookTyping.quickPath(entry, f.pointer()), f.message()))
+                        .toList());
     }
 }

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param who worked
  * @param job number; null of indirect hours
  * @param step of the job; null where only the whole job is known
+ * @param work what the step is called
  * @param sort of the work, of a booking on the whole job; never used below the job
  * @param source how finely the time is known
  * @param paused the stretch was left off, and what was counted stands with a later one
@@ -34,6 +35,7 @@ public record Booking(
         String who,
         @Nullable String job,
         @Nullable Integer step,
+        @Nullable String work,
         What what,
         @Nullable Sort sort,
         Source source,
@@ -79,7 +81,8 @@ public record Booking(
             return words;
         }
 
-        String word() {
+        /** As it is stored and sent. */
+        public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
@@ -107,7 +110,8 @@ public record Booking(
             return words;
         }
 
-        String word() {
+        /** As it is stored and sent. */
+        public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 

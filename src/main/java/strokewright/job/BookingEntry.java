@@ -19,6 +19,7 @@ import strokewright.quantity.Faults;
  * @param sort of the work, of a booking on the whole job
  * @param startedAt when it began, by the clock of where it was entered; now when left out
  * @param endedAt when it ended, of a stretch that is sent afterwards
+ * @param paused whether such a stretch was left off
  */
 public record BookingEntry(
         @Nullable UUID id,
@@ -35,7 +36,8 @@ public record BookingEntry(
         @Nullable LocalDate workedOn,
         @Nullable Sort sort,
         @Nullable Instant startedAt,
-        @Nullable Instant endedAt) {
+        @Nullable Instant endedAt,
+        @Nullable Boolean paused) {
 
     /** A clock that has run for longer was probably forgotten; assumed, no shift is so long. */
     static final Duration PROBABLY_FORGOTTEN = Duration.ofHours(12);
@@ -54,13 +56,33 @@ public record BookingEntry(
     static final BookingEntry UNSAID =
             new BookingEntry(
                     null, null, null, null, null, null, null, null, null, null, null, null, null,
-                    null, null);
+                    null, null, null);
 
     /** Of a pause: counted is at the end. */
     BookingEntry withoutCounts() {
         return new BookingEntry(
                 id, step, what, minutes, null, null, null, null, null, reason, note, workedOn, sort,
-                null, endedAt);
+                null, endedAt, null);
+    }
+
+    BookingEntry ofSort(@Nullable Sort sort) {
+        return new BookingEntry(
+                id,
+                step,
+                what,
+                minutes,
+                pieces,
+                scrapped,
+                passes,
+                checks,
+                withHelper,
+                reason,
+                note,
+                workedOn,
+                sort,
+                startedAt,
+                endedAt,
+                paused);
     }
 
     /** A correction that says no day belongs to the day of what was wrong. */
@@ -79,6 +101,7 @@ public record BookingEntry(
                 note,
                 workedOn == null ? wrong.workedOn() : workedOn,
                 sort,
+                null,
                 null,
                 null);
     }
@@ -102,7 +125,14 @@ public record BookingEntry(
         }
         counts(faults);
         times(faults, now);
+        if (isPaused() && endedAt == null) {
+            faults.add("/paused", "belongs to a stretch that has ended: say endedAt too");
+        }
         return faults;
+    }
+
+    boolean isPaused() {
+        return Boolean.TRUE.equals(paused);
     }
 
     /** In the place of one that was wrong; nothing is left of one that never was. */

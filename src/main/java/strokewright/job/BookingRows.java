@@ -27,11 +27,13 @@ class BookingRows {
             select b.id, b.login_id, l.display_name, j.year, j.n, b.step, b.what, b.sort, b.source,
               b.paused, b.started_at, b.ended_at, b.minutes, b.pieces, b.scrapped, b.passes,
               b.checks, b.with_helper, b.reason, b.note, b.worked_on, b.entered_at,
-              e.display_name entered_by, b.replaces, c.id replaced_by
+              e.display_name entered_by, b.replaces, c.id replaced_by,
+              s.part, s.kind
             from booking b
             join login l on l.shop_id = b.shop_id and l.id = b.login_id
             join login e on e.shop_id = b.shop_id and e.id = b.entered_by
             left join job j on j.shop_id = b.shop_id and j.id = b.job_id
+            left join job_step s on s.shop_id = b.shop_id and s.job_id = b.job_id and s.n = b.step
             left join booking c on c.shop_id = b.shop_id and c.replaces = b.id
             where b.shop_id = :shop
             """;
@@ -94,6 +96,19 @@ class BookingRows {
                 Map.of("who", who, "from", from));
     }
 
+    double minutesOn(UUID job, int step) {
+        return sql.sql(
+                        """
+                        select coalesce(sum(b.minutes * (1 + b.with_helper::int)), 0) from booking b
+                        where b.shop_id = ? and b.job_id = ? and b.step = ?
+                          and not exists (select from booking c
+                            where c.shop_id = b.shop_id and c.replaces = b.id)
+                        """)
+                .params(SignedIn.current().shopId(), job, step)
+                .query(Double.class)
+                .single();
+    }
+
     private List<Booking> query(String where, Map<String, Object> values) {
         return sql.sql(ALL + where)
                 .param("shop", SignedIn.current().shopId())
@@ -112,6 +127,9 @@ class BookingRows {
                         ? null
                         : new JobNumber(row.getInt("year"), row.getInt("n")).toString(),
                 row.getObject("step", Integer.class),
+                row.getString("kind") == null
+                        ? null
+                        : RouteCard.words(row.getString("part"), row.getString("kind")),
                 What.of(row.getString("what")),
                 sort == null ? null : Sort.of(sort),
                 Source.of(row.getString("source")),

@@ -44,7 +44,8 @@ public class Bookings {
 
     /**
      * Books minutes or a stretch, or starts a clock; the first booking starts the job. Sent again
-     * under its id it answers what is there.
+     * under its id it answers what is there; a stretch under the id of a clock that runs ends it,
+     * for the phone may not have heard that its start arrived.
      *
      * @param number of the job; null of indirect hours
      * @throws InvalidInput with every fault
@@ -56,17 +57,36 @@ public class Bookings {
         entry.faults(number != null, now()).throwIfAny();
         UUID who = SignedIn.current().userId();
         Optional<Booking> before = sentBefore(entry, who);
-        if (before.isPresent()) {
-            return before.get();
+        if (before.filter(b -> b.runs() && entry.endedAt() != null).isPresent()) {
+            return end(entry.id(), entry, entry.isPaused());
         }
-        return add(
-                new Adding(
-                        number,
-                        entry,
-                        who,
-                        entry.minutes() == null ? Source.CLOCK : Source.MINUTES,
-                        false,
-                        null));
+        return before.orElseGet(
+                () ->
+                        add(
+                                new Adding(
+                                        number,
+                                        entry,
+                                        who,
+                                        entry.minutes() == null ? Source.CLOCK : Source.MINUTES,
+                                        entry.isPaused(),
+                                        null)));
+    }
+
+    /**
+     * Books several on a job, all or none.
+     *
+     * @throws InvalidInput with every fault of the first that has any
+     * @throws Problem as {@link #book}
+     */
+    @Transactional
+    public void bookAll(String number, List<BookingEntry> entries) {
+        for (BookingEntry entry : entries) {
+            try {
+                book(number, entry);
+            } catch (InvalidInput e) {
+                throw BookPage.at(entry, e);
+            }
+        }
     }
 
     /**
@@ -211,8 +231,15 @@ public class Bookings {
     }
 
     private void requireStep(Job job, @Nullable Integer step) {
-        int most = jobs.steps(job).size();
-        if (step != null && (step < 1 || step > most)) {
+        if (step == null) {
+            return;
+        }
+        int most =
+                sql.sql("select count(*) from job_step where shop_id = ? and job_id = ?")
+                        .params(SignedIn.current().shopId(), job.id())
+                        .query(Integer.class)
+                        .single();
+        if (step < 1 || step > most) {
             throw new InvalidInput("/step", "is no step of the job: 1 to " + most);
         }
     }
@@ -432,6 +459,12 @@ public class Bookings {
     @Transactional(readOnly = true)
     public List<Booking> of(String number) {
         return rows.ofJob(jobs.job(number).id());
+    }
+
+    /** Person-minutes on a step so far, without what was corrected. */
+    @Transactional(readOnly = true)
+    public double minutesOn(String number, int step) {
+        return rows.minutesOn(jobs.job(number).id(), step);
     }
 
     /**

@@ -240,12 +240,13 @@ final class RouteCard {
     }
 
     static String words(WorkStep work) {
-        return work.kind().equals(WorkStep.TOOL_CHANGES)
-                ? "Tool changes"
-                : words(work.part(), work.kind());
+        return words(work.part(), work.kind());
     }
 
-    private static String words(@Nullable String part, String kind) {
+    static String words(@Nullable String part, String kind) {
+        if (kind.equals(WorkStep.TOOL_CHANGES)) {
+            return "Tool changes";
+        }
         return (part == null ? "Whole item" : part)
                 + ": "
                 + Work.of(kind).map(Work::label).orElse(kind);

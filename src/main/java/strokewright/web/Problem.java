@@ -114,6 +114,14 @@ public final class Problem extends RuntimeException {
         return status.value() == HttpStatus.PRECONDITION_FAILED.value();
     }
 
+    static Problem keptForSomebodyElse() {
+        return of(
+                HttpStatus.PRECONDITION_FAILED,
+                "kept-for-somebody-else",
+                "Somebody else is signed in",
+                "It waits until whoever filled it in signs in again.");
+    }
+
     /** The database is away, or too busy for now; the request can be sent again. */
     public static Problem unavailable(@Nullable Throwable cause) {
         return new Problem(
