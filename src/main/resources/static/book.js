@@ -141,6 +141,7 @@
             path: start.path,
             words: start.words,
             replaces: start.key,
+            start: start,
             fields: { ...start.fields, ...entry.fields },
         };
     }
@@ -162,8 +163,13 @@
         event.preventDefault();
         form.querySelectorAll("[aria-invalid]").forEach((f) => clearFault(f));
         submitted = { key: entry.key, form: form };
+        typing = false;
         send();
     });
+
+    /** What is typed while an entry is on its way is not wiped out by its answer. */
+    let typing = false;
+    document.addEventListener("input", () => (typing = true));
 
     // Sending ---------------------------------------------------------------------------------
 
@@ -192,13 +198,13 @@
             }
         }
         sending = false;
-        if (then) {
+        if (then && !typing) {
             location.assign(then);
             return;
         }
         if (mine().some((e) => !e.fault)) {
             again = setTimeout(send, 30000);
-        } else if (any && trouble === null && !submitted) {
+        } else if (any && trouble === null && !submitted && !typing) {
             location.reload(); // what was kept is there now
             return;
         }
@@ -244,6 +250,7 @@
         if (answer.ok) {
             const said = await answer.json().catch(() => ({}));
             store(SENT, now().toISOString());
+            learnClock(entry, Date.parse(answer.headers.get("Date") ?? ""));
             change((all) => all.filter((e) => e.key !== entry.key));
             return { then: said.then ?? "/book" };
         }
@@ -264,6 +271,14 @@
         return {};
     }
 
+    function learnClock(entry, known) {
+        if (entry.kind === "start") {
+            store(CLOCK, { who: WHO, known: known, id: entry.id, path: entry.path, words: entry.words, since: entry.at });
+        } else if (entry.kind !== "enter" && serverClock().id === entry.id) {
+            store(CLOCK, { who: WHO, known: known, id: null });
+        }
+    }
+
     function askToSignIn() {
         const dialog = document.getElementById("sign-in-again");
         if (dialog && !dialog.open) {
@@ -279,7 +294,8 @@
         const form = submitted?.key === entry.key ? submitted.form : null;
         const at = (fault) => form?.querySelector('[name="' + CSS.escape(fault.pointer) + '"]:not([type="hidden"])');
         if (form && faults.length > 0 && faults.every(at)) {
-            change((all) => all.filter((e) => e.key !== entry.key));
+            // a clock that could not be stopped goes on
+            change((all) => all.filter((e) => e.key !== entry.key).concat(entry.start ?? []));
             faults.forEach((fault) => showFault(at(fault), fault.message));
             form.closest("details")?.setAttribute("open", "");
             at(faults[0]).focus();
@@ -450,7 +466,7 @@
             since: main.dataset.runningSince,
         };
         const last = stored(CLOCK, null);
-        return last && last.who === WHO && last.known > page.known ? last : page;
+        return last && last.who === WHO && last.known >= page.known ? last : page;
     }
 
     function clock() {

@@ -63,7 +63,7 @@ public abstract class BrowserTest extends ServiceTest {
      * An answer that a later key made superfluous is broken off on purpose, and a lost session has
      * to be told.
      */
-    private static boolean isMeant(String error) {
+    protected boolean isMeant(String error) {
         return error.matches("htmx:(sendAbort|afterRequest),.*")
                 || error.matches("Response Status Error Code 401 .*")
                 || error.contains("the server responded with a status of 401");

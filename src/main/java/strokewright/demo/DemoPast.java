@@ -270,6 +270,7 @@ class DemoPast {
                                 null,
                                 null,
                                 null,
+                                null,
                                 null));
                 left -= now;
                 first = false;
@@ -295,6 +296,7 @@ class DemoPast {
                                 null,
                                 null,
                                 REWORK.get(random.nextInt(REWORK.size())),
+                                null,
                                 null,
                                 null,
                                 null,

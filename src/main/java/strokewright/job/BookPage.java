@@ -239,12 +239,18 @@ class BookPage {
                             end.equals("pause")
                                     ? bookings.pause(id, counts)
                                     : bookings.stop(id, counts);
+                    if (!ended.workerId().equals(who.userId())) {
+                        return "/jobs?booked";
+                    }
                     return (end.equals("pause") ? "/book" : pathOf(ended)) + "?booked";
                 },
                 e -> whereItRuns(bookings.get(id), who, form.refused(e), model));
     }
 
     private String whereItRuns(Booking clock, SignedIn who, TypedForm form, Model model) {
+        if (!clock.workerId().equals(who.userId())) {
+            return correctPage(clock, who, form, model);
+        }
         if (clock.job() == null) {
             return noJobPage(who, form, model);
         }
@@ -393,7 +399,7 @@ class BookPage {
     }
 
     /** What somebody works on. */
-    private static String words(Booking booking) {
+    static String words(Booking booking) {
         if (booking.job() == null) {
             return "No job" + (booking.reason() == null ? "" : ": " + booking.reason());
         }

@@ -385,6 +385,9 @@ public class Bookings {
                         SignedIn.current().shopId(),
                         open.id())
                 .update();
+        if (open.job() != null) {
+            jobs.keepHours(jobs.job(open.job()));
+        }
     }
 
     /** The pause was the end: what was counted goes to it. */

@@ -9,6 +9,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import strokewright.access.SignedIn;
 import strokewright.web.Api;
 import strokewright.web.Problem;
 
@@ -65,6 +66,15 @@ class BookingsApi {
     @GetMapping("/bookings/left-off")
     OfJob leftOff() {
         return new OfJob(bookings.leftOff());
+    }
+
+    /** Clocks that somebody has to be asked about; for the office and the owner. */
+    @GetMapping("/bookings/forgotten")
+    OfJob forgotten() {
+        if (!Bookings.mayForOthers(SignedIn.current())) {
+            throw Problem.notAllowed();
+        }
+        return new OfJob(bookings.forgotten());
     }
 
     @PostMapping("/bookings/{id}/correct")

@@ -32,16 +32,38 @@ public final class TypedForm {
     private static final Pattern ROW = Pattern.compile("(\\d{1,3})/.*");
     private static final Pattern LINE_ENDS = Pattern.compile("\\R");
 
-    private final Map<String, String> fields = new LinkedHashMap<>();
-    private final Map<String, String> faults = new HashMap<>();
-    private final Set<String> places = new HashSet<>();
-    private final List<String> elsewhere = new ArrayList<>();
-    private final Faults unread = new Faults();
+    private final Map<String, String> fields;
+    private final Map<String, String> faults;
+    private final Set<String> places;
+    private final List<String> elsewhere;
+    private final Faults unread;
     private final Numbers numbers;
+    private final String idsBeginWith;
 
     /** One without any field. */
     public TypedForm(Numbers numbers) {
+        fields = new LinkedHashMap<>();
+        faults = new HashMap<>();
+        places = new HashSet<>();
+        elsewhere = new ArrayList<>();
+        unread = new Faults();
         this.numbers = numbers;
+        idsBeginWith = "f";
+    }
+
+    private TypedForm(TypedForm same, String idsBeginWith) {
+        fields = same.fields;
+        faults = same.faults;
+        places = same.places;
+        elsewhere = same.elsewhere;
+        unread = same.unread;
+        numbers = same.numbers;
+        this.idsBeginWith = idsBeginWith;
+    }
+
+    /** The same for another form of the page that has some of the fields too. */
+    public TypedForm as(String idsBeginWith) {
+        return new TypedForm(this, idsBeginWith);
     }
 
     /**
@@ -84,7 +106,7 @@ public final class TypedForm {
 
     /** Of the field's element. */
     public String id(String path) {
-        return "f" + path.replace('/', '-');
+        return idsBeginWith + path.replace('/', '-');
     }
 
     /** Puts a value in, written as one would type it. */
