@@ -22,7 +22,7 @@ import strokewright.access.Shops;
         properties = {"spring.jpa.hibernate.ddl-auto=validate"})
 public abstract class ServiceTest {
 
-    private static final Path FOLDER = Path.of("target", "test-database").toAbsolutePath();
+    private static final Path FOLDER = TestFolders.ofThisFork("test-database");
 
     @Autowired private Shops shops;
 

@@ -7,9 +7,15 @@ import java.nio.file.Path;
 /** Database folders for tests of the launcher, with the programs unpacked once for all of them. */
 final class TestFolders {
 
-    private static final Path SHARED = Path.of("target", "test-programs").toAbsolutePath();
+    private static final Path SHARED = ofThisFork("test-programs");
 
     private TestFolders() {}
+
+    /** Two of the test runs that go on side by side share none. */
+    static Path ofThisFork(String name) {
+        String fork = System.getProperty("test.fork", "fork-1");
+        return Path.of("target", name + "-" + fork).toAbsolutePath();
+    }
 
     static synchronized Path fresh(Path parent) throws IOException {
         Files.createDirectories(SHARED);
