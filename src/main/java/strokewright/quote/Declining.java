@@ -26,11 +26,7 @@ public record Declining(
     Faults faults(boolean reasonNeeded) {
         Faults faults = new Faults();
         if (reasonNeeded) {
-            faults.present(
-                    "/reason",
-                    reason,
-                    "one of price, lead-time, workmanship, put-off, made-themselves, no-answer,"
-                            + " other");
+            faults.present("/reason", reason, "why it was declined");
         }
         faults.textIfGiven("/competition", competition);
         Terms.prose(faults, "/note", note);

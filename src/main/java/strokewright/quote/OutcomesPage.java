@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import strokewright.estimate.Estimate;
 import strokewright.quantity.InvalidInput;
 import strokewright.web.Numbers;
+import strokewright.web.Problem;
 import strokewright.web.TypedForm;
 import strokewright.web.TypedForm.Option;
 
@@ -44,7 +45,7 @@ class OutcomesPage {
 
     @GetMapping("/accept")
     String order(@PathVariable String number, Locale locale, Model model) {
-        QuoteDocument quote = quotes.get(number).document();
+        QuoteDocument quote = waiting(number);
         TypedForm form =
                 new TypedForm(Numbers.of(locale))
                         .show("/date", desk.today())
@@ -127,8 +128,20 @@ class OutcomesPage {
         return new Acceptance(form.text("/orderNumber"), date, items, renewed, form.text("/note"));
     }
 
+    /** Nobody shall fill in what is refused afterwards. */
+    private QuoteDocument waiting(String number) {
+        QuoteDocument quote = quotes.get(number).document();
+        if (quote.state() != State.ISSUED && quote.state() != State.LAPSED) {
+            throw Problem.wrongState(
+                    "Quote %s is %s: only what was issued is ordered or declined."
+                            .formatted(number, quote.state().word()));
+        }
+        return quote;
+    }
+
     @GetMapping("/decline")
     String decline(@PathVariable String number, Locale locale, Model model) {
+        waiting(number);
         return refusal(number, true, begun(locale), model);
     }
 

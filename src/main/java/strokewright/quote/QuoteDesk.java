@@ -120,10 +120,13 @@ class QuoteDesk {
         return switch (quote.state()) {
             case DRAFT ->
                     List.of(
-                            quote.feasible()
-                                    ? "It is complete: issuing freezes this revision with its"
-                                            + " prices."
-                                    : "It cannot be issued yet.");
+                            lastDay != null && lastDay.isBefore(today())
+                                    ? "It cannot be issued yet: its last day, %s, has passed. Give another one in its terms, or leave it empty."
+                                            .formatted(lastDay)
+                                    : quote.feasible()
+                                            ? "It is complete: issuing freezes this revision with its"
+                                                    + " prices."
+                                            : "It cannot be issued yet.");
             case ISSUED ->
                     List.of(
                             lastDay == null

@@ -11,6 +11,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.access.Role;
+import strokewright.quantity.InvalidInput;
 import strokewright.web.Place;
 
 /** Each quote as it stands. */
@@ -58,7 +59,11 @@ class QuotesPage {
      */
     @PostMapping("/quotes/{number}/issue")
     String issue(@PathVariable String number, @RequestParam String version) {
-        quotes.issue(number, version);
+        try {
+            quotes.issue(number, version);
+        } catch (InvalidInput e) {
+            return "redirect:/quotes/" + number + "?not-issued"; // where it stands says why
+        }
         return "redirect:/quotes/" + number + "?issued";
     }
 }

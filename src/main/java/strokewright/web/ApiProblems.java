@@ -58,9 +58,7 @@ class ApiProblems extends ResponseEntityExceptionHandler {
         }
         if (e instanceof InvalidParameterException parameter
                 && parameter.getErrorCode() == HttpStatus.CONTENT_TOO_LARGE.value()) {
-            return Problem.ofStatus(
-                    HttpStatus.CONTENT_TOO_LARGE,
-                    "The form, or a file in it, is too large: at most 10 MB.");
+            return Problem.tooLarge("A form, with the files in it,", 10);
         }
         if (e instanceof RequestRejectedException || e instanceof InvalidParameterException) {
             // thrown wherever a parameter is first read

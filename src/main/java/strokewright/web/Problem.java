@@ -183,7 +183,7 @@ public final class Problem extends RuntimeException {
                 HttpStatus.CONTENT_TOO_LARGE,
                 "too-large",
                 "Too large",
-                what + " may have at most " + mostMebibytes + " MiB.");
+                what + " may have at most " + mostMebibytes + " MB.");
     }
 
     /**

@@ -83,6 +83,28 @@ class QuoteStepsPageTests extends ServiceTest {
     }
 
     @Test
+    void aDraftWhoseLastDayHasPassedSaysSoAndIsNeitherIssuedNorOrdered() {
+        shopLivesIn("Pacific/Pago_Pago");
+        LocalDate today = LocalDate.now(ZoneId.of("Pacific/Pago_Pago"));
+        String number = draft(Terms.UNSAID.withValidUntil(today));
+        assertThat(office.open(path(number)).body()).contains("It is complete");
+        shopLivesIn("Pacific/Kiritimati");
+
+        String why = "its last day, " + today + ", has passed";
+        assertThat(office.open(path(number)).body()).contains("It cannot be issued yet: " + why);
+        HttpResponse<String> refused =
+                office.submit(
+                        path(number), path(number) + "/issue", Map.of("version", version(number)));
+        assertThat(office.open(Person.target(refused)).body()).contains("Not issued:", why);
+        assertThat(document(number).state()).isEqualTo(State.DRAFT);
+        for (String form : List.of("/accept", "/decline")) {
+            HttpResponse<String> none = office.open(path(number) + form);
+            assertThat(none.statusCode()).isEqualTo(409);
+            assertThat(none.body()).contains("is draft", "aria-label=\"Places\"");
+        }
+    }
+
+    @Test
     void aLapsedOfferAsksForItsNewLastDay() {
         shopLivesIn("Pacific/Pago_Pago"); // 25 hours behind Kiritimati
         LocalDate today = LocalDate.now(ZoneId.of("Pacific/Pago_Pago"));

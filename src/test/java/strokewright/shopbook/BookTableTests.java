@@ -574,7 +574,11 @@ class BookTableTests extends ServiceTest {
                         new byte[50 << 20]);
         assertThat(large.statusCode()).isEqualTo(413);
         assertThat(large.body())
-                .contains("too large", "Nothing of it was kept", "aria-label=\"Places\"");
+                .contains(
+                        "Too large",
+                        "at most 10 MB",
+                        "Nothing of it was kept",
+                        "aria-label=\"Places\"");
         HttpResponse<String> none =
                 owner.upload("/import/metal-prices", "/import/metal-prices", "", new byte[0]);
         assertThat(none.body()).contains("Choose a file first.");
