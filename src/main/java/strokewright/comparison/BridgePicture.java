@@ -12,9 +12,9 @@ import strokewright.web.Numbers;
  */
 final class BridgePicture {
 
-    private static final double WIDTH = 620;
-    private static final double LEFT = 172;
-    private static final double RIGHT = 500;
+    private static final double WIDTH = 440;
+    private static final double LEFT = 128;
+    private static final double RIGHT = 338;
     private static final double ROW = 26;
     private static final double BAR = 14;
 

@@ -30,6 +30,20 @@ final class CausePicture {
      */
     record Cause(String name, BigDecimal hours, String said) {}
 
+    /**
+     * How far bars reach to both sides, so that all of a page have one scale.
+     *
+     * @param over hours, with {@code under} more than none
+     */
+    record Reach(double over, double under) {
+
+        static Reach of(List<List<Cause>> all) {
+            double over = all.stream().mapToDouble(c -> sum(c, 1)).max().orElse(0);
+            double under = all.stream().mapToDouble(c -> sum(c, -1)).max().orElse(0);
+            return over + under == 0 ? new Reach(1, 0) : new Reach(over, under);
+        }
+    }
+
     /** Those that make a hundredth of an hour. */
     static List<Cause> of(HoursByCause causes, OverWords words) {
         List<Cause> all = new ArrayList<>();
@@ -52,7 +66,7 @@ final class CausePicture {
         }
     }
 
-    static String drawn(List<Cause> causes, String id, String of) {
+    static String drawn(List<Cause> causes, String id, String of, Reach reach) {
         String description =
                 causes.stream().map(c -> c.name + " " + c.said).collect(Collectors.joining("; "))
                         + ", hours.";
@@ -63,10 +77,8 @@ final class CausePicture {
                         id,
                         "Causes, " + of,
                         description);
-        double over = sum(causes, 1);
-        double under = sum(causes, -1);
-        double scale = over + under == 0 ? 1 : (WIDTH - 4) / (over + under);
-        double zero = 2 + under * scale;
+        double scale = (WIDTH - 4) / (reach.over + reach.under);
+        double zero = 2 + reach.under * scale;
         double right = zero;
         double left = zero;
         for (int i = 0; i < causes.size(); i++) {

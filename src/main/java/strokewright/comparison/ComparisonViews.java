@@ -41,10 +41,18 @@ final class ComparisonViews {
 
     List<WorkView> work(JobComparison job) {
         List<WorkView> views = new ArrayList<>();
+        List<List<CausePicture.Cause>> all =
+                job.work().stream()
+                        .map(
+                                w ->
+                                        w.causes() == null
+                                                ? List.<CausePicture.Cause>of()
+                                                : CausePicture.of(w.causes(), words))
+                        .toList();
+        CausePicture.Reach reach = CausePicture.Reach.of(all);
         for (int i = 0; i < job.work().size(); i++) {
             Work work = job.work().get(i);
-            List<CausePicture.Cause> causes =
-                    work.causes() == null ? List.of() : CausePicture.of(work.causes(), words);
+            List<CausePicture.Cause> causes = all.get(i);
             List<Why> why = work.why();
             views.add(
                     new WorkView(
@@ -52,7 +60,7 @@ final class ComparisonViews {
                             name(work),
                             causes.isEmpty()
                                     ? null
-                                    : CausePicture.drawn(causes, "causes-" + i, name(work)),
+                                    : CausePicture.drawn(causes, "causes-" + i, name(work), reach),
                             work.causes() == null || work.causes().doubt() == null
                                     ? null
                                     : work.causes().doubt().words(),
@@ -148,7 +156,7 @@ final class ComparisonViews {
     }
 
     /** "120.00", or "30.00 loss". */
-    String left(Money margin) {
+    public String left(Money margin) {
         return margin.amount().signum() < 0
                 ? signless(margin, "", "loss")
                 : numbers.show(margin.amount(), margin.amount().scale());

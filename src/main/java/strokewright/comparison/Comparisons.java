@@ -22,11 +22,13 @@ import strokewright.web.Problem;
 public class Comparisons {
 
     private final JobRecords jobs;
+    private final FinishedJobs finished;
     private final CostRates rates;
     private final ShopBooks books;
 
-    Comparisons(JobRecords jobs, CostRates rates, ShopBooks books) {
+    Comparisons(JobRecords jobs, FinishedJobs finished, CostRates rates, ShopBooks books) {
         this.jobs = jobs;
+        this.finished = finished;
         this.rates = rates;
         this.books = books;
     }
@@ -49,10 +51,7 @@ public class Comparisons {
      */
     @Transactional(readOnly = true)
     public List<JobComparison> finished(@Nullable LocalDate from, @Nullable LocalDate to) {
-        LabourRates seen = seen();
-        return jobs.finished(from, to).stream()
-                .map(job -> Comparing.of(job, seen, Comparisons::plan))
-                .toList();
+        return finished.between(from, to, seen(), Comparisons::plan);
     }
 
     /**

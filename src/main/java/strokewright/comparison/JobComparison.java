@@ -53,6 +53,34 @@ public record JobComparison(
         @Nullable List<BridgeStep> bridge,
         List<Note> notes) {
 
+    /** The same to be put together with others, where nobody asks why. */
+    JobComparison withoutWhy() {
+        return new JobComparison(
+                job,
+                kind,
+                state,
+                title,
+                customerId,
+                customer,
+                quote,
+                estimator,
+                finishedOn,
+                labourAt,
+                orders,
+                hours,
+                cost,
+                workCentres,
+                work.stream().map(Work::withoutWhy).toList(),
+                metal,
+                boughtOut,
+                overheads,
+                over,
+                net,
+                margin,
+                bridge,
+                notes);
+    }
+
     /** What an hour of a person is valued at. */
     public enum LabourAt {
         /** What each person costs, where the owner has said it; else the book's rate. */
@@ -143,7 +171,33 @@ public record JobComparison(
             Amounts machine,
             @Nullable HoursByCause causes,
             @Nullable Override override,
-            @Nullable List<Why> why) {}
+            @Nullable List<Why> why) {
+
+        Work withoutWhy() {
+            return new Work(
+                    sort,
+                    n,
+                    item,
+                    changeOrder,
+                    part,
+                    position,
+                    kind,
+                    family,
+                    workCentre,
+                    told,
+                    hours,
+                    machineHours,
+                    setUpHours,
+                    reworkHours,
+                    labour,
+                    rate,
+                    efficiency,
+                    machine,
+                    causes,
+                    override,
+                    null);
+        }
+    }
 
     /**
      * Both figures of a step whose minutes the estimator stated, for what was made.
