@@ -82,11 +82,9 @@ record Doubts(ShopBook book, TakeOff.Information information) {
      * What all work of a job has in common comes on top once it was learned as well; until then it
      * is in this spread.
      */
-    Parameter learned(Learned learned) {
+    Parameter learned(String kind, Learned learned) {
         return Parameter.logNormal(
-                learned.kind()
-                        + (learned.family() == null ? "" : " in " + learned.family())
-                        + ", learned",
+                kind + (learned.family() == null ? "" : " in " + learned.family()) + ", learned",
                 learned.spread());
     }
 }

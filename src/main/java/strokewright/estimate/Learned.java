@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
  * What finished jobs taught about one kind of work: a factor on its run minutes, or on the set-up
  * of the whole job. The line of the metal family goes before the line of the kind alone.
  *
- * @param kind of an operation, such as "curve-edge"; the name of a time standard; or {@link #SETUP}
+ * @param kind of an operation, such as "curve-edge"; the name of a time standard; {@link #SETUP};
+ *     or {@link #OTHER}
  * @param family metals that it holds for; null for all others
  * @param planFactor on the plan minutes
  * @param meanFactor what is to be expected on average; the plan factor when left out
@@ -25,4 +26,7 @@ public record Learned(
 
     /** Stands for the set-up of a job. */
     public static final String SETUP = "set-up";
+
+    /** Stands for the run minutes of every kind of work without a line of its own. */
+    public static final String OTHER = "other";
 }

@@ -478,7 +478,7 @@ final class Quantity {
         int people = line.line().people();
         Learned learned = learned(line);
         if (learned != null && learned.spread() != null) {
-            Varying spread = simulation.varying().learned(learned);
+            Varying spread = simulation.varying().learned(kind(line), learned);
             return new Term(spread, 0, elapsed, people, 1, centre);
         }
         double factor = learned == null ? 1 : learned.planFactor();
@@ -598,7 +598,7 @@ final class Quantity {
         Charge charge = charges.get(standard.workCentre());
         charge.add(elapsed, people);
         if (learned != null && learned.spread() != null) {
-            Varying spread = simulation.varying().learned(learned);
+            Varying spread = simulation.varying().learned(standard.name(), learned);
             terms.add(new Term(spread, 0, elapsed, people, 1, charge.centre));
             return;
         }
@@ -685,7 +685,8 @@ final class Quantity {
         charge.add(elapsed, people);
         Variations varying = simulation.varying();
         if (learned != null && learned.spread() != null) {
-            terms.add(new Term(varying.learned(learned), 0, elapsed, people, 1, charge.centre));
+            Varying spread = varying.learned(Learned.SETUP, learned);
+            terms.add(new Term(spread, 0, elapsed, people, 1, charge.centre));
         } else if (once != null) {
             double each = elapsed / once.line().setupMinutes();
             double fixed = each * once.standard().setupMinutes();

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.Allowance;
@@ -255,16 +256,25 @@ public record ShopBook(
                 .findFirst();
     }
 
-    /** What was learned about this kind of work: the line of the metal family goes first. */
+    /**
+     * What was learned about this kind of work: the line of the metal family goes first, that of
+     * all other work last.
+     */
     public Optional<Learned> learned(String kind, @Nullable String family) {
-        return learned.stream()
-                .filter(l -> l.kind().equals(kind) && family != null && family.equals(l.family()))
-                .findFirst()
+        return learnedLine(kind, family)
+                .or(() -> learnedLine(kind, null))
                 .or(
                         () ->
-                                learned.stream()
-                                        .filter(l -> l.kind().equals(kind) && l.family() == null)
-                                        .findFirst());
+                                kind.equals(Learned.SETUP)
+                                        ? Optional.empty()
+                                        : learnedLine(Learned.OTHER, null));
+    }
+
+    /** The line of just this. */
+    public Optional<Learned> learnedLine(String kind, @Nullable String family) {
+        return learned.stream()
+                .filter(l -> l.kind().equals(kind) && Objects.equals(l.family(), family))
+                .findFirst();
     }
 
     /** Where forming is booked and charged: the one the times name, else the first. */

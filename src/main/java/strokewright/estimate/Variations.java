@@ -14,7 +14,7 @@ final class Variations {
     private final Map<Worked, Varying> runs = new IdentityHashMap<>();
     private final Map<Worked, Varying> anneals = new IdentityHashMap<>();
     private final Map<Worked, Varying> dressings = new IdentityHashMap<>();
-    private final Map<Learned, Varying> learned = new HashMap<>();
+    private final Map<Parameter, Varying> learned = new HashMap<>();
     private final Varying minute;
 
     Variations(Doubts doubts) {
@@ -56,13 +56,13 @@ final class Variations {
                 line, w -> offTheMachine(w.dressedBy(), w.line().dressMinutes(), 0));
     }
 
-    /** A minute of work whose spread was learned. */
-    Varying learned(Learned of) {
+    /** A minute of a kind of work whose spread was learned. */
+    Varying learned(String kind, Learned of) {
         return learned.computeIfAbsent(
-                of,
-                l ->
+                doubts.learned(kind, of),
+                parameter ->
                         (draws, paced, hand) -> {
-                            double[] alone = draws.of(doubts.learned(l));
+                            double[] alone = draws.of(parameter);
                             addTimes(
                                     1,
                                     doubts.jobsAreLearned()

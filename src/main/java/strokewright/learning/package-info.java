@@ -1,11 +1,13 @@
 /**
  * What the shop learns of itself: test strips, from which the bite, the stroke work and the feed
- * efficiency of a tool in a metal family are fitted and taken over into the next edition of the
- * shop book.
+ * efficiency of a tool in a metal family are fitted, and finished jobs, from which factors on kinds
+ * of work, drift and accuracy are; both are taken over into the next edition of the shop book.
  */
 @ApplicationModule(
         allowedDependencies = {
             "job",
+            "quote",
+            "takeoff",
             "shopbook",
             "estimate",
             "forming",

@@ -318,10 +318,13 @@ sealed interface BookChange {
                 book.sheets().stream().map(s -> which.test(s) ? change.of(s) : s).toList());
     }
 
-    /** What a learned factor can hold for: forming by its kind, a time standard, the set-up. */
+    /**
+     * What a learned factor can hold for: forming by its kind, a time standard, the set-up, the
+     * rest.
+     */
     static List<String> kinds(ShopBook book) {
         return Stream.of(
-                        Stream.of(Learned.SETUP),
+                        Stream.of(Learned.SETUP, Learned.OTHER),
                         Arrays.stream(Work.values())
                                 .filter(w -> w != Work.STANDARD)
                                 .map(Work::kind),

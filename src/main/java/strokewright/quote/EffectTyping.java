@@ -167,7 +167,11 @@ final class EffectTyping {
     }
 
     static String kind(String kind) {
-        return kind.equals(Learned.SETUP) ? "Set-up" : Work.of(kind).map(Work::label).orElse(kind);
+        return switch (kind) {
+            case Learned.SETUP -> "Set-up";
+            case Learned.OTHER -> "All other work";
+            default -> Work.of(kind).map(Work::label).orElse(kind);
+        };
     }
 
     // Reading -----------------------------------------------------------------------------------

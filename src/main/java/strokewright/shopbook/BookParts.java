@@ -806,6 +806,7 @@ final class BookParts {
                                 STANDARDS,
                                 words(
                                         "set-up", "set-up of a job",
+                                        "other", "all other work",
                                         "curve-edge", "curve an edge",
                                         "turn-flange", "turn a flange",
                                         "dish", "dish",
