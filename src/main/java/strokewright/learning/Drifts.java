@@ -7,7 +7,7 @@ import java.util.List;
  * Charts of all subjects, and in words what they signal.
  *
  * @param kinds of work, and set-up
- * @param families of metal, over all kinds
+ * @param families of metal, over all kinds of forming
  */
 record Drifts(List<Drift> kinds, List<Drift> families, List<Signal> signals) {
 

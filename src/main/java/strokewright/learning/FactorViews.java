@@ -33,7 +33,7 @@ final class FactorViews {
             String value,
             String work,
             String family,
-            boolean isFamily,
+            boolean within,
             String inUse,
             String proposed,
             String expected,

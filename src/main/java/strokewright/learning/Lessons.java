@@ -9,13 +9,14 @@ import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
+import strokewright.takeoff.Work;
 
 /**
  * What finished jobs teach together: the levels of kinds of work and families, and whether a kind
  * or a family changed meanwhile.
  *
  * @param kinds drift of each kind of work
- * @param families drift of all work in each family of metal
+ * @param families drift of all forming in each family of metal
  */
 record Lessons(
         List<Observation> observations,
@@ -30,7 +31,10 @@ record Lessons(
         LearnedModel steady = LearnedModel.of(observations, Map.of());
         List<Drift> kinds = drifts(observations, Observation::kind, o -> steady.ofFamily(o.cell()));
         List<Drift> families =
-                drifts(observations, Observation::family, o -> steady.known(o.kind(), null).mean());
+                drifts(
+                        observations,
+                        o -> Work.of(o.kind()).isPresent() ? o.family() : null,
+                        o -> steady.known(o.kind(), null).mean());
         Map<String, Integer> since = new HashMap<>();
         for (Drift drift : kinds) {
             if (drift.jobsSinceChange() != null) {

@@ -184,6 +184,7 @@ final class FinishedJobs {
                 "Somebody",
                 "J",
                 step,
+                null,
                 what,
                 null,
                 Booking.Source.CLOCK,
