@@ -1,5 +1,6 @@
 package strokewright.exchange;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -130,6 +131,37 @@ class ExchangePages {
         model.addAttribute("choices", choices);
         model.addAttribute("meanwhile", meanwhile != null);
         return "exchange/preview";
+    }
+
+    /**
+     * Remembers what words of the file mean, and looks again.
+     *
+     * @param kind of each word
+     * @param word each
+     * @param meaning of each; empty where nothing was chosen, "forget" to forget it
+     */
+    @PostMapping("/import/{key}/{id}/words")
+    String choose(
+            @PathVariable String key,
+            @PathVariable UUID id,
+            @RequestParam(defaultValue = "") List<String> kind,
+            @RequestParam(defaultValue = "") List<String> word,
+            @RequestParam(defaultValue = "") List<String> meaning,
+            @RequestParam(required = false) @Nullable String decimal,
+            @RequestParam(defaultValue = "false") boolean others) {
+        FileTable table = exchange.table(key);
+        if (kind.size() != word.size() || word.size() != meaning.size()) {
+            throw new InvalidInput("/meaning", "must be there for each word");
+        }
+        for (int i = 0; i < word.size(); i++) {
+            if (!meaning.get(i).isEmpty()) {
+                table.choose(
+                        kind.get(i),
+                        word.get(i),
+                        meaning.get(i).equals("forget") ? null : meaning.get(i));
+            }
+        }
+        return "redirect:" + preview(key, id, new Choices(decimal, false, others));
     }
 
     /**

@@ -34,7 +34,11 @@ public record FileColumn(
         LENGTH,
         /** An amount in {@code unit}, which begins with the code of the currency. */
         MONEY,
-        YES_NO
+        YES_NO,
+        /** A day, read as 2026-03-31. */
+        DATE,
+        /** A number, or hours and minutes as 1:30. */
+        DURATION
     }
 
     public static FileColumn text(String name, int width, String hint) {
@@ -80,6 +84,14 @@ public record FileColumn(
         return new FileColumn(name, List.of(), "", Kind.YES_NO, false, hint, Column.yesNo(name));
     }
 
+    public static FileColumn date(String name, String hint) {
+        return new FileColumn(name, List.of(), "", Kind.DATE, false, hint, Column.text(name, 12));
+    }
+
+    public static FileColumn duration(String name, String unit, String hint) {
+        return figure(name, unit, Kind.DURATION, hint);
+    }
+
     public FileColumn alsoCalled(String... names) {
         return new FileColumn(name, List.of(names), unit, kind, needed, hint, look);
     }
@@ -98,7 +110,10 @@ public record FileColumn(
     }
 
     boolean isFigure() {
-        return kind == Kind.NUMBER || kind == Kind.LENGTH || kind == Kind.MONEY;
+        return kind == Kind.NUMBER
+                || kind == Kind.LENGTH
+                || kind == Kind.MONEY
+                || kind == Kind.DURATION;
     }
 
     /** All that it is called by, tidy. */

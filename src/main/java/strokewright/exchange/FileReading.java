@@ -1,6 +1,8 @@
 package strokewright.exchange;
 
 import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -37,6 +39,15 @@ public final class FileReading {
                             + "|\\p{L}{3,9}[. -]\\d{1,4}");
     private static final Pattern NO_MONTH =
             Pattern.compile("(?i).*(mm|cm|in|inch|inches|ga|kg|gauge).*");
+    private static final Pattern ISO_DAY =
+            Pattern.compile("(\\d{4})-(\\d{1,2})-(\\d{1,2})(?:[ T].*)?");
+    private static final Pattern OTHER_DAY =
+            Pattern.compile("(\\d{1,2})([./-])(\\d{1,2})\\2(\\d{4}|\\d{2})");
+
+    /** Day 0 of a spreadsheet program's two calendars. */
+    private static final Set<LocalDate> NO_DAYS =
+            Set.of(LocalDate.of(1899, 12, 31), LocalDate.of(1904, 1, 1));
+
     private static final int ROWS_TO_FIND_THE_HEAD_IN = 10;
     private static final Map<String, String> SIGNS =
             Map.of("€", "EUR", "$", "USD", "£", "GBP", "¥", "JPY");
@@ -301,6 +312,8 @@ public final class FileReading {
             case TEXT -> words(value, false);
             case PROSE -> words(value, true);
             case YES_NO -> yesNo(value);
+            case DATE -> day(value);
+            case DURATION -> duration(column, value);
             case NUMBER, LENGTH, MONEY -> figure(column, value);
         };
     }
@@ -320,6 +333,63 @@ public final class FileReading {
             throw new InvalidInput("", "has a line break or a tab, where one line is wanted");
         }
         return text.replace("\r\n", "\n").replace('\r', '\n');
+    }
+
+    private static String day(Value value) {
+        if (value instanceof Value.Moment moment) {
+            return moment.at().toLocalDate().toString();
+        }
+        if (!(value instanceof Value.Text text)) {
+            throw new InvalidInput("", "is no date: one such as 2026-03-31");
+        }
+        Matcher iso = ISO_DAY.matcher(text.text().strip());
+        Matcher other = OTHER_DAY.matcher(text.text().strip());
+        try {
+            if (iso.matches()) {
+                return day(iso.group(1), iso.group(2), iso.group(3));
+            }
+            if (other.matches()) {
+                int first = Integer.parseInt(other.group(1));
+                int second = Integer.parseInt(other.group(3));
+                boolean dayFirst = other.group(2).equals(".") || first > 12;
+                if (!dayFirst && second <= 12 && first != second) {
+                    throw new InvalidInput(
+                            "",
+                            "could be two days: write it as %s-%02d-%02d or %s-%02d-%02d"
+                                    .formatted(
+                                            year(other.group(4)),
+                                            second,
+                                            first,
+                                            year(other.group(4)),
+                                            first,
+                                            second));
+                }
+                return day(
+                        year(other.group(4)),
+                        other.group(dayFirst ? 3 : 1),
+                        other.group(dayFirst ? 1 : 3));
+            }
+        } catch (DateTimeException e) {
+            // told below
+        }
+        throw new InvalidInput("", "is no date: one such as 2026-03-31");
+    }
+
+    private static String day(String year, String month, String day) {
+        return LocalDate.of(Integer.parseInt(year), Integer.parseInt(month), Integer.parseInt(day))
+                .toString();
+    }
+
+    private static String year(String text) {
+        return text.length() == 2 ? "20" + text : text;
+    }
+
+    /** A time of day is what a spreadsheet program makes of 1:30. */
+    private String duration(FileColumn column, Value value) {
+        if (value instanceof Value.Moment moment && NO_DAYS.contains(moment.at().toLocalDate())) {
+            return moment.at().getHour() + ":" + "%02d".formatted(moment.at().getMinute());
+        }
+        return figure(column, value);
     }
 
     private static String yesNo(Value value) {

@@ -2,6 +2,7 @@ package strokewright.exchange;
 
 import java.util.Iterator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import strokewright.office.Value;
 
 /**
@@ -61,4 +62,13 @@ public interface FileTable {
      * @return what was done; where it has faults, nothing was
      */
     Plan carryOut(FileReading file, boolean remove);
+
+    /**
+     * Remembers what a word of files means; null forgets it.
+     *
+     * @throws strokewright.quantity.InvalidInput when it cannot mean that
+     */
+    default void choose(String kind, String word, @Nullable String meaning) {
+        throw new UnsupportedOperationException("words of " + key() + " are taken as they stand");
+    }
 }

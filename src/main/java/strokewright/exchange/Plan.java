@@ -11,8 +11,18 @@ import org.jspecify.annotations.Nullable;
  * @param rows of the file in its order, then what would be taken out
  * @param absent how many there are that the file does not have
  * @param notes what whoever imports should know besides
+ * @param words of the file that had to be understood
  */
-public record Plan(List<Row> rows, List<CellFault> faults, int absent, List<String> notes) {
+public record Plan(
+        List<Row> rows,
+        List<CellFault> faults,
+        int absent,
+        List<String> notes,
+        List<FileWord> words) {
+
+    public Plan(List<Row> rows, List<CellFault> faults, int absent, List<String> notes) {
+        this(rows, faults, absent, notes, List.of());
+    }
 
     public enum What {
         @JsonProperty("new")

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param absent how many there are that the file does not have; they stay, or are removed
  * @param changes the first of those that are not the same
  * @param faults the first of them
+ * @param words of the file that had to be understood
  * @param tag to be sent back as If-Match, so that what was shown is what is done
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
@@ -37,6 +38,7 @@ public record Preview(
         List<CellFault> faults,
         int furtherFaults,
         List<String> notes,
+        List<FileWord> words,
         @JsonIgnore String tag) {
 
     private static final int MOST_CHANGES = 500;
@@ -62,6 +64,7 @@ public record Preview(
                 faults.subList(0, Math.min(MOST_FAULTS, faults.size())),
                 Math.max(0, faults.size() - MOST_FAULTS),
                 plan.notes(),
+                plan.words(),
                 tag);
     }
 

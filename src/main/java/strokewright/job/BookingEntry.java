@@ -65,6 +65,26 @@ public record BookingEntry(
                 null, endedAt, null);
     }
 
+    BookingEntry withId(UUID id) {
+        return new BookingEntry(
+                id,
+                step,
+                what,
+                minutes,
+                pieces,
+                scrapped,
+                passes,
+                checks,
+                withHelper,
+                reason,
+                note,
+                workedOn,
+                sort,
+                startedAt,
+                endedAt,
+                paused);
+    }
+
     BookingEntry ofSort(@Nullable Sort sort) {
         return new BookingEntry(
                 id,
@@ -148,6 +168,16 @@ public record BookingEntry(
                     "is not corrected: say the minutes");
         }
         return faults;
+    }
+
+    /** Nobody books for tomorrow; what is entered late is at most a year old. */
+    static void day(Faults faults, @Nullable LocalDate day, LocalDate today) {
+        if (day != null && day.isAfter(today)) {
+            faults.add("/workedOn", "is still to come: " + today + " or before");
+        }
+        if (day != null && day.isBefore(today.minusYears(1))) {
+            faults.add("/workedOn", "is too long ago: " + today.minusYears(1) + " or after");
+        }
     }
 
     private void times(Faults faults, Instant now) {

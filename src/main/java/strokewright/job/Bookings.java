@@ -95,7 +95,8 @@ public class Bookings {
      * @throws InvalidInput with every fault
      * @throws Problem as {@link #book}
      */
-    Booking bookFromSheet(@Nullable String number, BookingEntry entry, UUID who) {
+    @Transactional
+    public Booking bookFromSheet(@Nullable String number, BookingEntry entry, UUID who) {
         entry.faults(number != null, now()).throwIfAny();
         return sentBefore(entry, who)
                 .orElseGet(() -> add(new Adding(number, entry, who, Source.SHEET, false, null)));
@@ -244,20 +245,15 @@ public class Bookings {
         }
     }
 
-    /** Nobody books for tomorrow; what is entered late is at most a year old. */
     private LocalDate day(BookingEntry entry) {
         LocalDate today = today();
         LocalDate given = entry.workedOn();
         if (given == null && entry.startedAt() != null) {
             return LocalDate.ofInstant(entry.startedAt(now()), shops.current().timeZone());
         }
-        if (given != null && given.isAfter(today)) {
-            throw new InvalidInput("/workedOn", "is still to come: " + today + " or before");
-        }
-        if (given != null && given.isBefore(today.minusYears(1))) {
-            throw new InvalidInput(
-                    "/workedOn", "is too long ago: " + today.minusYears(1) + " or after");
-        }
+        Faults faults = new Faults();
+        BookingEntry.day(faults, given, today);
+        faults.throwIfAny();
         return given == null ? today : given;
     }
 

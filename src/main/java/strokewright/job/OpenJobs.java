@@ -37,7 +37,7 @@ class OpenJobs {
     /**
      * @param words what it is called
      */
-    record OpenStep(int n, String words, String workCentre) {}
+    record OpenStep(int n, String words, String kind, String workCentre) {}
 
     /** Released and in work: one's own of the last week first, then those due soonest. */
     @Transactional(readOnly = true)
@@ -47,6 +47,14 @@ class OpenJobs {
                 where j.shop_id = :shop and j.state in ('released', 'in-work')
                 order by mine desc, j.due_on nulls last, j.year, j.n limit :most
                 """,
+                Map.of("most", most));
+    }
+
+    /** The newest in whatever state. */
+    @Transactional(readOnly = true)
+    public List<OpenJob> latest(int most) {
+        return read(
+                "where j.shop_id = :shop order by j.year desc, j.n desc limit :most",
                 Map.of("most", most));
     }
 
@@ -115,6 +123,7 @@ class OpenJobs {
                                             new OpenStep(
                                                     row.getInt(2),
                                                     words(row.getString(3), row.getString(4)),
+                                                    row.getString(4),
                                                     row.getString(5)));
                         });
     }

@@ -12,6 +12,7 @@
             "sheet",
             "costing",
             "quantity",
+            "exchange",
             "office",
             "access",
             "web"

@@ -275,6 +275,11 @@ class FileReadingTest {
     }
 
     private static FileReading read(List<Object[]> rows, Choices choices) {
+        return read(rows, COLUMNS, choices);
+    }
+
+    private static FileReading read(
+            List<Object[]> rows, List<FileColumn> columns, Choices choices) {
         List<Table.Row> table = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
             table.add(
@@ -282,7 +287,7 @@ class FileReadingTest {
                             i + 1,
                             Arrays.stream(rows.get(i)).map(FileReadingTest::value).toList()));
         }
-        return FileReading.of(new Table(null, List.of(), table), COLUMNS, choices);
+        return FileReading.of(new Table(null, List.of(), table), columns, choices);
     }
 
     private static Value value(Object cell) {
@@ -299,5 +304,49 @@ class FileReadingTest {
 
     private static List<String> messages(FileReading file) {
         return file.faults().stream().map(f -> f.where() + ": " + f.message()).toList();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            nullValues = "-",
+            value = {
+                "2026-03-31, 2026-03-31",
+                "2026-3-1, 2026-03-01",
+                "31.3.2026, 2026-03-31",
+                "4.3.26, 2026-03-04",
+                "31/3/2026, 2026-03-31",
+                "3/31/2026, 2026-03-31",
+                "3/3/2026, 2026-03-03",
+                "3/4/2026, -",
+                "31.2.2026, -",
+                "soon, -",
+            })
+    void aDayIsReadAsItIsWrittenAndAskedAboutWhereItCouldBeTwo(String typed, String day) {
+        FileColumn date = FileColumn.date("Date", "");
+        FileReading file = read(List.of(row("Date"), row(typed)), List.of(date), Choices.NONE);
+        if (day == null) {
+            assertThat(file.faults()).hasSize(1);
+        } else {
+            assertThat(file.faults()).isEmpty();
+            assertThat(file.lines().get(0).typed()).containsEntry(date, day);
+        }
+    }
+
+    @Test
+    void hoursAndMinutesComeAsTextOrAsATimeOfAWorkbook() {
+        FileColumn hours = FileColumn.duration("Hours", "h", "");
+        FileReading file =
+                read(
+                        List.of(
+                                row("Hours"),
+                                row("1:30"),
+                                row(new Value.Moment(LocalDate.of(1899, 12, 31).atTime(1, 30))),
+                                row("1,5")),
+                        List.of(hours),
+                        Choices.NONE);
+        assertThat(file.faults()).isEmpty();
+        assertThat(file.lines())
+                .extracting(l -> l.typed().get(hours))
+                .containsExactly("1:30", "1:30", "1,5");
     }
 }
