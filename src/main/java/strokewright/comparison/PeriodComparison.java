@@ -132,7 +132,7 @@ public record PeriodComparison(
                 total.row(new Key(null, "All together", null), true));
     }
 
-    private static boolean isDoubtful(JobComparison job) {
+    static boolean isDoubtful(JobComparison job) {
         return job.notes().stream()
                 .anyMatch(
                         n ->

@@ -105,6 +105,7 @@ class AccessRulesTests extends ServiceTest {
         "/comparison, yes, yes, yes, no",
         "/comparison/table.csv, yes, yes, yes, no",
         "/people/rates, no, yes, no, no",
+        "/owner,      no,  yes, no,  no",
         "/nowhere,    no,  yes, no,  no",
     })
     void people(String path, String estimator, String owner, String office, String floor) {

@@ -407,6 +407,53 @@ class ComparisonApiTests extends ServiceTest {
         }
     }
 
+    @Test
+    void theOwnerSeesWhatIsWonWhereTheHoursGoAndWhatIsToBeDecided() {
+        for (String end : new String[] {"accept", "decline", "withdraw", ""}) {
+            String quote =
+                    shop.post(
+                                    Role.ESTIMATOR,
+                                    "/quotes",
+                                    "{\"customer\":\"Harbour Theatre\",\"items\":[{\"takeOff\":"
+                                            + EDGE.formatted(1, "")
+                                            + "}]}")
+                            .at("/number")
+                            .asString();
+            String path = "/quotes/" + quote + "/";
+            shop.answer(Role.OFFICE, "POST", path + "issue", null, null, 200);
+            if (!end.isEmpty()) {
+                String body = end.equals("decline") ? "{\"reason\":\"price\"}" : null;
+                shop.answer(Role.OFFICE, "POST", path + end, null, body, 200);
+            }
+        }
+        String job =
+                shop.job("\"items\":[{\"takeOff\":" + EDGE.formatted(2, "") + "}]")
+                        .at("/number")
+                        .asString();
+        shop.book(Role.FLOOR, job, "\"step\":2,\"minutes\":1200");
+        shop.post(
+                Role.FLOOR,
+                "/bookings",
+                ComparingShop.withId("\"reason\":\"cleaning\",\"minutes\":30"));
+        JsonNode report = shop.get(Role.OWNER, "/owner");
+        assertThat(report.at("/won/won").asInt()).isEqualTo(1);
+        assertThat(report.at("/won/declined").asInt()).isEqualTo(1);
+        assertThat(report.at("/won/lapsed").asInt()).isZero();
+        assertThat(number(report, "/won/percent")).isEqualByComparingTo("50");
+        assertThat(number(report, "/hours/onJobs")).isEqualByComparingTo("20");
+        assertThat(number(report, "/hours/onNoJob")).isEqualByComparingTo("0.5");
+        assertThat(report.at("/decisions").findValuesAsString("code"))
+                .contains("job-over-plan", "jobs-to-release", "people-without-rate");
+        shop.finish(job, null);
+        report = shop.get(Role.OWNER, "/owner");
+        assertThat(report.at("/jobs/jobs").asInt()).isEqualTo(1);
+        assertThat(report.at("/works/0/name").asString()).isEqualTo("Curve an edge");
+        assertThat(money(report, "/works/0/margin/earned/amount")).isNegative();
+        assertThat(report.at("/decisions").findValuesAsString("code"))
+                .contains("jobs-to-close", "jobs-incomplete");
+        shop.answer(Role.OFFICE, "GET", "/owner", null, null, 403);
+    }
+
     /** Every whole is the sum of its parts, to the last digit. */
     static void addsUp(JsonNode c) {
         for (String stage : new String[] {"quoted", "planned", "actual", "over"}) {
