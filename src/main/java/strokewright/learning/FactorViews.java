@@ -112,6 +112,16 @@ final class FactorViews {
                                     numbers.show(Math.abs(100 * (line.changed().factor() - 1)), 0),
                                     line.changed().factor() > 1 ? "longer" : "less"));
         }
+        if (line.won() != null && line.family() == null) {
+            notes.add(
+                    "Won of decided quotes: %d of %d before %s, %d of %d since."
+                            .formatted(
+                                    line.won().wonBefore(),
+                                    line.won().decidedBefore(),
+                                    line.won().since(),
+                                    line.won().wonSince(),
+                                    line.won().decidedSince()));
+        }
         if (line.kind().equals(Learned.OTHER)) {
             notes.add("The level of all work, for kinds without a line of their own.");
         } else if (line.few()) {

@@ -15,6 +15,7 @@ import strokewright.estimate.Learned;
 import strokewright.estimate.ShopBook;
 import strokewright.job.Booking;
 import strokewright.learning.LearnedModel.Known;
+import strokewright.quote.DecidedQuotes;
 
 /**
  * What finished jobs propose for the shop book, line by line.
@@ -48,6 +49,8 @@ record Factors(
      * @param inUse null where the shop book has no such line
      * @param few whether it rests on few jobs
      * @param changed what the drift chart of the kind signalled last; null when nothing
+     * @param won quotes with such work before and since a factor on it was taken over; null when none
+     *     ever was
      * @param behind the newest first
      */
     record Line(
@@ -57,10 +60,15 @@ record Factors(
             Learned proposed,
             boolean few,
             @Nullable Changed changed,
+            @Nullable Won won,
             List<Behind> behind) {
 
         Line {
             behind = List.copyOf(behind);
+        }
+
+        Line with(@Nullable Won shares) {
+            return new Line(kind, family, inUse, proposed, few, changed, shares, behind);
         }
 
         boolean isNew() {
@@ -69,6 +77,29 @@ record Factors(
 
         boolean isOf(String otherKind, @Nullable String otherFamily) {
             return kind.equals(otherKind) && Objects.equals(family, otherFamily);
+        }
+    }
+
+    /**
+     * Orders among the quotes that were decided. Only won jobs are learned from, and jobs that are
+     * won run over more often than those that are lost.
+     *
+     * @param since day on which a factor was taken over last
+     */
+    record Won(
+            LocalDate since, int wonBefore, int decidedBefore, int wonSince, int decidedSince) {
+
+        static Won of(String kind, LocalDate since, List<DecidedQuotes.Decided> decided) {
+            int[] counts = new int[4];
+            for (DecidedQuotes.Decided quote : decided) {
+                boolean all = kind.equals(Learned.SETUP) || kind.equals(Learned.OTHER);
+                if (all || quote.kinds().contains(kind)) {
+                    int at = quote.on().isBefore(since) ? 0 : 2;
+                    counts[at] += quote.won() ? 1 : 0;
+                    counts[at + 1]++;
+                }
+            }
+            return new Won(since, counts[0], counts[1], counts[2], counts[3]);
         }
     }
 
@@ -179,7 +210,7 @@ record Factors(
                         jobs,
                         "finished jobs to " + until);
         Learned inUse = book.learnedLine(kind, family).orElse(null);
-        return new Line(kind, family, inUse, proposed, jobs < FEW, changed(lessons, kind), behind);
+        return new Line(kind, family, inUse, proposed, jobs < FEW, changed(lessons, kind), null, behind);
     }
 
     private static @Nullable Changed changed(Lessons lessons, String kind) {
@@ -206,6 +237,17 @@ record Factors(
     /** What a shop book can show. */
     static double rounded(double value) {
         return Math.round(value * 1000) / 1000.0;
+    }
+
+    /** With what became of quotes, by kind of work. */
+    Factors with(Map<String, Won> won) {
+        return new Factors(
+                shopBookEdition,
+                jobs,
+                until,
+                lines.stream().map(l -> l.with(won.get(l.kind))).toList(),
+                jobEffect,
+                leftOut);
     }
 
     Optional<Line> line(String kind, @Nullable String family) {

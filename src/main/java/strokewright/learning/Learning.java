@@ -4,9 +4,12 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -16,7 +19,9 @@ import strokewright.estimate.ShopBook;
 import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
 import strokewright.learning.Adopted.Swap;
+import strokewright.learning.Factors.Won;
 import strokewright.quantity.InvalidInput;
+import strokewright.quote.DecidedQuotes;
 import strokewright.shopbook.NextEdition;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Problem;
@@ -29,6 +34,7 @@ class Learning {
     private final JobRecords records;
     private final ShopBooks books;
     private final NextEdition next;
+    private final DecidedQuotes quotes;
     private final Shops shops;
     private final Clock clock;
 
@@ -37,12 +43,14 @@ class Learning {
             JobRecords records,
             ShopBooks books,
             NextEdition next,
+            DecidedQuotes quotes,
             Shops shops,
             Clock clock) {
         this.entities = entities;
         this.records = records;
         this.books = books;
         this.next = next;
+        this.quotes = quotes;
         this.shops = shops;
         this.clock = clock;
     }
@@ -61,7 +69,25 @@ class Learning {
     @Transactional(readOnly = true)
     public Factors factors(Basis basis) {
         ShopBook book = book(basis);
-        return Taught.by(records.finished(null, null), book).factors(book);
+        return Taught.by(records.finished(null, null), book).factors(book).with(won());
+    }
+
+    /** By kind of work that a factor was taken over on. */
+    private Map<String, Won> won() {
+        Map<String, LocalDate> since = new HashMap<>();
+        for (AdoptionEntry adoption : adoptions()) {
+            if (adoption.undoneEdition() == null) {
+                LocalDate day =
+                        LocalDate.ofInstant(adoption.adoptedAt(), shops.current().timeZone());
+                adoption.adopted().lines().forEach(l -> since.putIfAbsent(l.after().kind(), day));
+            }
+        }
+        Map<String, Won> won = new HashMap<>();
+        if (!since.isEmpty()) {
+            List<DecidedQuotes.Decided> decided = quotes.newest();
+            since.forEach((kind, day) -> won.put(kind, Won.of(kind, day, decided)));
+        }
+        return won;
     }
 
     /** Drift of each kind of work, of set-up, and of each family of metal. */

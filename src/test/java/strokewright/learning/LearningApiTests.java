@@ -86,9 +86,16 @@ class LearningApiTests extends ServiceTest {
         assertThat(book.at("/uncertainty/jobSpreadJobs").asInt()).isEqualTo(6);
         assertThat(hours()).isGreaterThan(before * 1.1);
 
+        decided("accept", "{}");
+        decided("decline", "{\"reason\":\"price\"}");
         JsonNode again = ok(Role.ESTIMATOR, "GET", "/learning/factors", null);
         assertThat(line(again, "curve-edge", "low-carbon-steel").at("/inUse"))
                 .isEqualTo(line.at("/proposed"));
+        assertThat(line(again, "curve-edge", "low-carbon-steel").at("/won/decidedSince").asInt())
+                .isEqualTo(2);
+        assertThat(line(again, "curve-edge", "low-carbon-steel").at("/won/wonSince").asInt())
+                .isEqualTo(1);
+        assertThat(line(again, "other", "").at("/won").isNull()).isTrue();
         assertThat(line(again, "curve-edge", "low-carbon-steel").at("/proposed"))
                 .isEqualTo(line.at("/proposed"));
         JsonNode all = ok(Role.OWNER, "POST", "/learning/adopt", null);
@@ -171,6 +178,21 @@ class LearningApiTests extends ServiceTest {
         assertThat(accuracy.at("/ownMinutes/jobs").asInt()).isEqualTo(1);
         assertThat(accuracy.at("/points/1/computedHours").asDouble())
                 .isLessThan(accuracy.at("/points/1/quotedHours").asDouble());
+    }
+
+    private void decided(String how, String body) {
+        String quote =
+                answer(
+                                Role.ESTIMATOR,
+                                "POST",
+                                "/quotes",
+                                "{\"customer\":\"Harbour Theatre\",\"items\":[{\"takeOff\":%s}]}"
+                                        .formatted(takeOff("")),
+                                201)
+                        .at("/number")
+                        .asString();
+        ok(Role.OFFICE, "POST", "/quotes/" + quote + "/issue", null);
+        ok(Role.OFFICE, "POST", "/quotes/" + quote + "/" + how, body);
     }
 
     private double hours() {
