@@ -112,7 +112,7 @@ final class FactorViews {
                                     numbers.show(Math.abs(100 * (line.changed().factor() - 1)), 0),
                                     line.changed().factor() > 1 ? "longer" : "less"));
         }
-        if (line.won() != null && line.family() == null) {
+        if (line.won() != null && line.won().decidedSince() > 0 && line.family() == null) {
             notes.add(
                     "Won of decided quotes: %d of %d before %s, %d of %d since."
                             .formatted(

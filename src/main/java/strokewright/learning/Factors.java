@@ -49,8 +49,8 @@ record Factors(
      * @param inUse null where the shop book has no such line
      * @param few whether it rests on few jobs
      * @param changed what the drift chart of the kind signalled last; null when nothing
-     * @param won quotes with such work before and since a factor on it was taken over; null when none
-     *     ever was
+     * @param won quotes with such work before and since a factor on it was taken over; null when
+     *     none ever was
      * @param behind the newest first
      */
     record Line(
@@ -86,8 +86,7 @@ record Factors(
      *
      * @param since day on which a factor was taken over last
      */
-    record Won(
-            LocalDate since, int wonBefore, int decidedBefore, int wonSince, int decidedSince) {
+    record Won(LocalDate since, int wonBefore, int decidedBefore, int wonSince, int decidedSince) {
 
         static Won of(String kind, LocalDate since, List<DecidedQuotes.Decided> decided) {
             int[] counts = new int[4];
@@ -210,7 +209,8 @@ record Factors(
                         jobs,
                         "finished jobs to " + until);
         Learned inUse = book.learnedLine(kind, family).orElse(null);
-        return new Line(kind, family, inUse, proposed, jobs < FEW, changed(lessons, kind), null, behind);
+        return new Line(
+                kind, family, inUse, proposed, jobs < FEW, changed(lessons, kind), null, behind);
     }
 
     private static @Nullable Changed changed(Lessons lessons, String kind) {
