@@ -16,7 +16,7 @@ import strokewright.quantity.Money;
  *     that the rate of the work centre counts
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record CostRate(@Nullable LocalDate validFrom, @Nullable Money perHour) {
+public record CostRate(@Nullable LocalDate validFrom, @Nullable Money perHour) {
 
     private static final BigDecimal MOST = BigDecimal.valueOf(100_000);
     private static final int MOST_DIGITS = 4;

@@ -29,7 +29,7 @@ import strokewright.web.VersionTag;
 
 /** What people cost, by the day from which it is so. The owner's alone. */
 @Component
-class CostRates {
+public class CostRates {
 
     private final JdbcClient sql;
     private final ShopBooks books;
@@ -46,7 +46,7 @@ class CostRates {
      * @param rates the latest first
      * @param version of what was said about the person
      */
-    record Person(
+    public record Person(
             UUID id,
             String name,
             String userName,

@@ -143,6 +143,7 @@ class Demo implements ApplicationRunner {
         owner.run(() -> secondEdition(demo));
         owner.run(() -> letterhead(demo));
         owner.run(() -> customers(demo));
+        past.payPeople(owner);
         int there = owner.call(quotes::count);
         rest(inquiries, there).forEach(inquiry -> past.live(inquiry, others));
         rest(demo.quotes(), Math.max(0, there - inquiries.size()))

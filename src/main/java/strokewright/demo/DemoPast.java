@@ -2,18 +2,21 @@ package strokewright.demo;
 
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import strokewright.access.Role;
 import strokewright.access.SignedIn;
+import strokewright.comparison.CostRate;
+import strokewright.comparison.CostRates;
 import strokewright.demo.DemoOrders.Fate;
 import strokewright.demo.DemoOrders.Inquiry;
 import strokewright.estimate.Estimate;
@@ -27,6 +30,8 @@ import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
 import strokewright.job.Jobs;
 import strokewright.job.MetalEntry;
+import strokewright.job.PresenceEntry;
+import strokewright.job.Presences;
 import strokewright.job.Step;
 import strokewright.quantity.Money;
 import strokewright.quote.Acceptance;
@@ -66,6 +71,8 @@ class DemoPast {
     private final Bookings bookings;
     private final JobCosts costs;
     private final JobRecords records;
+    private final Presences presences;
+    private final CostRates costRates;
     private final DemoClock clock;
 
     DemoPast(
@@ -75,6 +82,8 @@ class DemoPast {
             Bookings bookings,
             JobCosts costs,
             JobRecords records,
+            Presences presences,
+            CostRates costRates,
             DemoClock clock) {
         this.quotes = quotes;
         this.outcomes = outcomes;
@@ -82,6 +91,8 @@ class DemoPast {
         this.bookings = bookings;
         this.costs = costs;
         this.records = records;
+        this.presences = presences;
+        this.costRates = costRates;
         this.clock = clock;
     }
 
@@ -122,6 +133,19 @@ class DemoPast {
         }
     }
 
+    /** What an hour of the floor costs the shop; invented. Said once. */
+    void payPeople(SignedIn owner) {
+        owner.run(
+                () -> {
+                    if (costRates.person("floor").rates().isEmpty()) {
+                        costRates.say(
+                                "floor",
+                                new CostRate(LocalDate.of(2020, 1, 1), Money.of("40.50", "EUR")),
+                                "*");
+                    }
+                });
+    }
+
     private void make(Inquiry inquiry, String quote, Map<Role, SignedIn> people) {
         SignedIn office = people.get(Role.OFFICE);
         int day = inquiry.daysAgo();
@@ -151,6 +175,7 @@ class DemoPast {
         private final Random random;
         private final JobRecord record;
         private final double jobEffect;
+        private final Map<Integer, Double> minutesByDay = new TreeMap<>();
         private int entries;
 
         Making(Inquiry inquiry, String job, Map<Role, SignedIn> people) {
@@ -171,10 +196,11 @@ class DemoPast {
                 int day = inquiry.daysAgo() - 9 - 7 * i / steps.size();
                 book(day, steps.get(i));
             }
+            be(minutesByDay);
             if (made) {
                 int day = inquiry.daysAgo() - 18;
                 rework(day + 1);
-                at(day, office, () -> spend(day));
+                clock.daysAgo(day, () -> office.run(() -> spend(day)));
                 at(day, office, () -> jobs.finish(job, null));
                 at(day - 2, office, () -> jobs.close(job));
             }
@@ -279,6 +305,47 @@ class DemoPast {
 
         private void enter(int day, BookingEntry entry) {
             at(day, floor, () -> bookings.book(job, entry));
+            minutesByDay.merge(day, entry.minutes(), Double::sum);
+        }
+
+        /** Whoever works is there, for somewhat longer, and sweeps up in between. */
+        private void be(Map<Integer, Double> minutes) {
+            minutes.forEach(
+                    (day, booked) -> {
+                        double swept = 10.0 + random.nextInt(30);
+                        at(
+                                day,
+                                floor,
+                                () ->
+                                        bookings.book(
+                                                null,
+                                                new BookingEntry(
+                                                        id(),
+                                                        null,
+                                                        null,
+                                                        swept,
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        "cleaning",
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        null,
+                                                        null)));
+                        double there = Math.min(600, booked + swept + 30 + random.nextInt(90));
+                        at(
+                                day,
+                                floor,
+                                () ->
+                                        presences.enter(
+                                                new PresenceEntry(
+                                                        id(), null, null, null, null, null, there,
+                                                        null)));
+                    });
         }
 
         private void rework(int day) {
@@ -306,13 +373,11 @@ class DemoPast {
         }
 
         /** Metal and bills, near to what was planned; metal has become dearer since. */
-        private boolean spend(int day) {
+        private void spend(int day) {
             Estimate.ForQuantity planned =
                     record.orders().get(0).items().get(0).item().estimate().quantities().get(0);
             double dearer = 1 + 0.08 * (DemoOrders.FIRST_DAYS_AGO - day) / 365;
-            Map<String, Integer> seen = new HashMap<>();
             for (Estimate.MetalUsed metal : planned.metal()) {
-                seen.merge(metal.grade(), 1, Integer::sum);
                 double kg = metal.kg() * (1 + 0.04 * random.nextDouble());
                 costs.take(
                         job,
@@ -351,7 +416,6 @@ class DemoPast {
                                                     times(e.cost(), 1 + 0.1 * random.nextDouble()),
                                                     null,
                                                     null)));
-            return !seen.isEmpty();
         }
 
         private static Money times(Money money, double factor) {

@@ -4,6 +4,7 @@
  */
 @ApplicationModule(
         allowedDependencies = {
+            "comparison",
             "job",
             "quote",
             "shopbook",

@@ -15,6 +15,7 @@ import strokewright.TestShop;
 import strokewright.access.Documents;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
+import strokewright.comparison.CostRates;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimating;
@@ -25,6 +26,7 @@ import strokewright.job.JobCosts;
 import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
 import strokewright.job.Jobs;
+import strokewright.job.Presences;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Severity;
 import strokewright.quote.Customers;
@@ -51,6 +53,8 @@ class DemoTests extends ServiceTest {
     @Autowired private Bookings bookings;
     @Autowired private JobCosts costs;
     @Autowired private JobRecords records;
+    @Autowired private Presences presences;
+    @Autowired private CostRates costRates;
     @Autowired private Documents documents;
     @Autowired private Environment environment;
 
@@ -211,7 +215,9 @@ class DemoTests extends ServiceTest {
                         history,
                         customers,
                         letterheads,
-                        new DemoPast(quotes, outcomes, jobs, bookings, costs, records, clock),
+                        new DemoPast(
+                                quotes, outcomes, jobs, bookings, costs, records, presences,
+                                costRates, clock),
                         inquiries.subList(0, LIVED),
                         clock,
                         documents,
