@@ -414,7 +414,7 @@ final class Comparing {
 
     private JobComparison compared() {
         List<Work> work = work();
-        Map<Block, Direct> direct = new LinkedHashMap<>();
+        Map<Block, Direct> direct = new IdentityHashMap<>(); // a hash would take in whole plans
         blocks.forEach(b -> direct.put(b, new Direct()));
         for (int i = 0; i < lines.size(); i++) {
             Direct d = direct.get(lines.get(i).block);
