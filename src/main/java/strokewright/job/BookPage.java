@@ -70,10 +70,11 @@ class BookPage {
         List<OpenJob> open = openJobs.first(SHOWN);
         model.addAttribute("jobs", open);
         model.addAttribute("titles", titles(open));
-        List<Booking> mine = bookings.latest().stream().filter(b -> !b.runs()).toList();
+        List<Booking> mine = bookings.latest(SHOWN).stream().filter(b -> !b.runs()).toList();
         model.addAttribute("mine", mine);
-        model.addAttribute("leftOff", bookings.leftOff());
-        model.addAttribute("ids", ids(bookings.leftOff().size()));
+        List<Booking> leftOff = bookings.leftOff();
+        model.addAttribute("leftOff", leftOff);
+        model.addAttribute("ids", ids(leftOff.size()));
         frame(who, new TypedForm(Numbers.of(locale)), model);
         return "job/book";
     }

@@ -88,12 +88,13 @@ class BookingRows {
         return !query(LEFT_OFF + " and b.id = :id", Map.of("who", who, "id", id)).isEmpty();
     }
 
-    /** Of a person from a day on, the latest first. */
-    List<Booking> ofPerson(UUID who, LocalDate from) {
+    /** Of a person from a day on, the latest first, so many at most. */
+    List<Booking> ofPerson(UUID who, LocalDate from, int most) {
         return query(
                 "and b.login_id = :who and b.worked_on >= :from"
-                        + " order by b.worked_on desc, coalesce(b.started_at, b.entered_at) desc",
-                Map.of("who", who, "from", from));
+                        + " order by b.worked_on desc, coalesce(b.started_at, b.entered_at) desc"
+                        + " limit :most",
+                Map.of("who", who, "from", from, "most", most));
     }
 
     double minutesOn(UUID job, int step) {

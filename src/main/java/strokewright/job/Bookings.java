@@ -282,8 +282,8 @@ public class Bookings {
 
     /** Of whoever is signed in, today's and yesterday's, the latest first. */
     @Transactional(readOnly = true)
-    public List<Booking> latest() {
-        return rows.ofPerson(SignedIn.current().userId(), today().minusDays(1));
+    public List<Booking> latest(int most) {
+        return rows.ofPerson(SignedIn.current().userId(), today().minusDays(1), most);
     }
 
     /** Clocks that somebody has to be asked about, the oldest first. */

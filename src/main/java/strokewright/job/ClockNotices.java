@@ -38,6 +38,7 @@ class ClockNotices {
                                 .filter(b -> !b.workerId().equals(who.userId()))
                                 .toList()
                         : List.of());
+        model.addAttribute("myId", who.userId());
         model.addAttribute("tellsForOthers", Bookings.mayForOthers(who));
         model.addAttribute("times", new ShopTimes(shops.current().timeZone(), bookings.today()));
     }
