@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -62,6 +63,15 @@ class BookingRows {
     /** The latest first, those that were corrected too. */
     List<Booking> ofJob(UUID job) {
         return query("and b.job_id = :job order by b.entered_at desc, b.id", Map.of("job", job));
+    }
+
+    /** Those that count, the latest first. */
+    List<Booking> countingOf(Collection<UUID> jobs) {
+        return jobs.isEmpty()
+                ? List.of()
+                : query(
+                        "and b.job_id in (:jobs) and c.id is null order by b.entered_at desc, b.id",
+                        Map.of("jobs", jobs));
     }
 
     Optional<Booking> running(UUID who) {

@@ -5,7 +5,11 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -146,6 +150,43 @@ public class JobCosts {
     @Transactional(readOnly = true)
     public List<Kept<BillEntry>> bills(String number) {
         return list(Kind.BILL, jobs.job(number));
+    }
+
+    /** Metal that counts, by job. */
+    Map<UUID, List<MetalEntry>> metalOf(Collection<UUID> jobs) {
+        return counting(Kind.METAL, jobs);
+    }
+
+    /** Bills that count, by job. */
+    Map<UUID, List<BillEntry>> billsOf(Collection<UUID> jobs) {
+        return counting(Kind.BILL, jobs);
+    }
+
+    @SuppressWarnings("unchecked") // each table keeps one kind of entry
+    private <T> Map<UUID, List<T>> counting(Kind kind, Collection<UUID> jobs) {
+        Map<UUID, List<T>> found = new HashMap<>();
+        if (jobs.isEmpty()) {
+            return found;
+        }
+        sql.sql(
+                        """
+                        select e.job_id, e.entry from %1$s e
+                        where e.shop_id = :shop and e.job_id in (:jobs)
+                          and not exists (select from %1$s c
+                            where c.shop_id = e.shop_id and c.replaces = e.id)
+                        order by e.entered_at desc, e.id
+                        """
+                                .formatted(kind.table))
+                .param("shop", SignedIn.current().shopId())
+                .param("jobs", jobs)
+                .query(
+                        (row, i) ->
+                                found.computeIfAbsent(
+                                                row.getObject(1, UUID.class),
+                                                id -> new ArrayList<>())
+                                        .add((T) documents.read(row.getString(2), kind.entry)))
+                .list();
+        return found;
     }
 
     private enum Kind {

@@ -5,7 +5,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -16,8 +21,7 @@ import strokewright.job.JobRecord.Line;
 import strokewright.job.JobRecord.Ordered;
 import strokewright.quantity.Money;
 import strokewright.quote.Customers;
-import strokewright.quote.QuoteDocument;
-import strokewright.quote.Quotes;
+import strokewright.quote.Outcomes;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Problem;
 
@@ -27,9 +31,9 @@ public class JobRecords {
 
     private final EntityManager entities;
     private final Jobs jobs;
-    private final Bookings bookings;
+    private final BookingRows bookings;
     private final JobCosts costs;
-    private final Quotes quotes;
+    private final Outcomes outcomes;
     private final Customers customers;
     private final ShopBooks books;
     private final Shops shops;
@@ -37,9 +41,9 @@ public class JobRecords {
     JobRecords(
             EntityManager entities,
             Jobs jobs,
-            Bookings bookings,
+            BookingRows bookings,
             JobCosts costs,
-            Quotes quotes,
+            Outcomes outcomes,
             Customers customers,
             ShopBooks books,
             Shops shops) {
@@ -47,7 +51,7 @@ public class JobRecords {
         this.jobs = jobs;
         this.bookings = bookings;
         this.costs = costs;
-        this.quotes = quotes;
+        this.outcomes = outcomes;
         this.customers = customers;
         this.books = books;
         this.shops = shops;
@@ -58,7 +62,7 @@ public class JobRecords {
      */
     @Transactional(readOnly = true)
     public JobRecord of(String number) {
-        return record(jobs.job(number));
+        return records(List.of(jobs.job(number))).get(0);
     }
 
     /**
@@ -75,63 +79,102 @@ public class JobRecords {
                 to == null
                         ? Instant.parse("9999-12-31T00:00:00Z")
                         : to.plusDays(1).atStartOfDay(zone).toInstant();
-        return entities
-                .createQuery(
-                        """
-                        from Job j where j.finishedAt >= :first and j.finishedAt < :end
-                        order by j.finishedAt, j.year, j.n
-                        """,
-                        Job.class)
-                .setParameter("first", first)
-                .setParameter("end", end)
-                .getResultList()
-                .stream()
-                .map(this::record)
-                .toList();
+        return records(
+                entities.createQuery(
+                                """
+                                from Job j where j.finishedAt >= :first and j.finishedAt < :end
+                                order by j.finishedAt, j.year, j.n
+                                """,
+                                Job.class)
+                        .setParameter("first", first)
+                        .setParameter("end", end)
+                        .getResultList());
     }
 
-    private JobRecord record(Job job) {
-        String number = job.number().toString();
-        String quote = jobs.quote(job);
-        QuoteDocument document = quote == null ? null : quotes.get(quote).document();
-        return new JobRecord(
-                number,
-                job.kind(),
-                job.state(),
-                job.title(),
-                job.customerId(),
-                customers.get(job.customerId()).card().name(),
-                quote,
-                document == null ? shops.nameOf(job.releasedBy()) : document.createdBy(),
-                day(job.releasedAt()),
-                job.finishedAt() == null ? null : day(job.finishedAt()),
-                orders(job, document),
-                jobs.steps(job),
-                bookings.of(number).stream().filter(b -> b.replacedBy() == null).toList(),
-                costs.metal(number).stream().filter(Kept::counts).map(Kept::entry).toList(),
-                costs.bills(number).stream().filter(Kept::counts).map(Kept::entry).toList());
+    private List<JobRecord> records(List<Job> jobs) {
+        return new Reading(jobs).records();
     }
 
-    private List<Ordered> orders(Job job, @Nullable QuoteDocument quote) {
-        List<Ordered> orders = new ArrayList<>();
-        ShopBook edition = books.edition(job.edition());
-        orders.add(
-                new Ordered(
-                        0,
-                        job.edition(),
-                        quote == null ? edition : quote.pricedWith(edition),
-                        lines(job, job.plan().items()),
-                        quote == null ? agreed(job) : quote.outcome().order().total().net()));
-        for (ChangeOrder change : jobs.changeOrders(job)) {
+    /** All of some jobs, what they share read once. */
+    private final class Reading {
+
+        private final List<Job> read;
+        private final ZoneId zone = shops.current().timeZone();
+        private final Map<String, Outcomes.Behind> quotes;
+        private final Map<UUID, List<ChangeOrder>> changes;
+        private final Map<String, List<Booking>> booked;
+        private final Map<UUID, List<MetalEntry>> metal;
+        private final Map<UUID, List<BillEntry>> bills;
+        private final Map<Integer, ShopBook> editions = new HashMap<>();
+
+        Reading(List<Job> read) {
+            this.read = read;
+            List<UUID> ids = read.stream().map(Job::id).toList();
+            quotes = outcomes.behind(read.stream().map(j -> j.number().toString()).toList());
+            changes = jobs.changeOrders(ids);
+            booked =
+                    bookings.countingOf(ids).stream()
+                            .collect(Collectors.groupingBy(b -> Objects.requireNonNull(b.job())));
+            metal = costs.metalOf(ids);
+            bills = costs.billsOf(ids);
+        }
+
+        List<JobRecord> records() {
+            return read.stream().map(this::record).toList();
+        }
+
+        private JobRecord record(Job job) {
+            String number = job.number().toString();
+            Outcomes.Behind quote = quotes.get(number);
+            List<ChangeOrder> more = changes.getOrDefault(job.id(), List.of());
+            return new JobRecord(
+                    number,
+                    job.kind(),
+                    job.state(),
+                    job.title(),
+                    job.customerId(),
+                    customers.get(job.customerId()).card().name(),
+                    quote == null ? null : quote.number(),
+                    quote == null ? shops.nameOf(job.releasedBy()) : quote.madeBy(),
+                    day(job.releasedAt()),
+                    job.finishedAt() == null ? null : day(job.finishedAt()),
+                    orders(job, quote, more),
+                    Jobs.steps(job, more),
+                    booked.getOrDefault(number, List.of()),
+                    metal.getOrDefault(job.id(), List.of()),
+                    bills.getOrDefault(job.id(), List.of()));
+        }
+
+        private List<Ordered> orders(
+                Job job, Outcomes.@Nullable Behind quote, List<ChangeOrder> more) {
+            List<Ordered> orders = new ArrayList<>();
+            ShopBook edition = edition(job.edition());
             orders.add(
                     new Ordered(
-                            change.n(),
-                            change.shopBookEdition(),
-                            books.edition(change.shopBookEdition()),
-                            lines(job, change.plan().items()),
-                            change.net()));
+                            0,
+                            job.edition(),
+                            quote == null ? edition : quote.terms().applied(edition),
+                            lines(job, job.plan().items()),
+                            quote == null ? agreed(job) : quote.net()));
+            for (ChangeOrder change : more) {
+                orders.add(
+                        new Ordered(
+                                change.n(),
+                                change.shopBookEdition(),
+                                edition(change.shopBookEdition()),
+                                lines(job, change.plan().items()),
+                                change.net()));
+            }
+            return orders;
         }
-        return orders;
+
+        private ShopBook edition(int n) {
+            return editions.computeIfAbsent(n, books::edition);
+        }
+
+        private LocalDate day(Instant at) {
+            return LocalDate.ofInstant(at, zone);
+        }
     }
 
     private static Money agreed(Job job) {
@@ -144,9 +187,5 @@ public class JobRecords {
 
     private static List<Line> lines(Job job, List<Planned> items) {
         return items.stream().map(p -> new Line(p.item(), p.quantity(), job.made().of(p))).toList();
-    }
-
-    private LocalDate day(Instant at) {
-        return LocalDate.ofInstant(at, shops.current().timeZone());
     }
 }

@@ -2,6 +2,8 @@ package strokewright.job;
 
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -9,6 +11,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
@@ -277,7 +280,7 @@ public class Jobs {
                 .toList();
     }
 
-    private static List<Step> steps(Job job, List<ChangeOrder> changes) {
+    static List<Step> steps(Job job, List<ChangeOrder> changes) {
         return Stream.concat(
                         job.plan().steps().stream(),
                         changes.stream().flatMap(c -> c.plan().steps().stream()))
@@ -305,31 +308,47 @@ public class Jobs {
     }
 
     List<ChangeOrder> changeOrders(Job job) {
-        return sql.sql(
+        return changeOrders(List.of(job.id())).getOrDefault(job.id(), List.of());
+    }
+
+    /** By the ids of the jobs that have any, each in their order. */
+    Map<UUID, List<ChangeOrder>> changeOrders(Collection<UUID> jobs) {
+        Map<UUID, List<ChangeOrder>> found = new HashMap<>();
+        if (jobs.isEmpty()) {
+            return found;
+        }
+        sql.sql(
                         """
                         select c.n, c.id, c.title, c.reason, c.net, c.currency, c.edition,
-                          c.agreed_at, l.display_name, c.plan
+                          c.agreed_at, l.display_name, c.plan, c.job_id
                         from change_order c
                         join login l on l.shop_id = c.shop_id and l.id = c.agreed_by
-                        where c.shop_id = ? and c.job_id = ?
+                        where c.shop_id = :shop and c.job_id in (:jobs)
                         order by c.n
                         """)
-                .params(SignedIn.current().shopId(), job.id())
+                .param("shop", SignedIn.current().shopId())
+                .param("jobs", jobs)
                 .query(
                         (row, i) ->
-                                new ChangeOrder(
-                                        row.getInt(1),
-                                        row.getObject(2, UUID.class),
-                                        row.getString(3),
-                                        row.getString(4),
-                                        Money.rounded(
-                                                row.getBigDecimal(5),
-                                                Currency.getInstance(row.getString(6))),
-                                        row.getInt(7),
-                                        row.getObject(8, OffsetDateTime.class).toInstant(),
-                                        row.getString(9),
-                                        documents.read(row.getString(10), JobPlan.class)))
+                                found.computeIfAbsent(
+                                                row.getObject(11, UUID.class),
+                                                id -> new ArrayList<>())
+                                        .add(changeOrder(row)))
                 .list();
+        return found;
+    }
+
+    private ChangeOrder changeOrder(ResultSet row) throws SQLException {
+        return new ChangeOrder(
+                row.getInt(1),
+                row.getObject(2, UUID.class),
+                row.getString(3),
+                row.getString(4),
+                Money.rounded(row.getBigDecimal(5), Currency.getInstance(row.getString(6))),
+                row.getInt(7),
+                row.getObject(8, OffsetDateTime.class).toInstant(),
+                row.getString(9),
+                documents.read(row.getString(10), JobPlan.class));
     }
 
     /**

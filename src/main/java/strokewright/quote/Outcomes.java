@@ -5,7 +5,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +19,7 @@ import strokewright.access.Documents;
 import strokewright.access.SignedIn;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
+import strokewright.quantity.Money;
 import strokewright.web.Problem;
 import strokewright.web.VersionTag;
 
@@ -247,6 +251,56 @@ public class Outcomes {
                 .getResultStream()
                 .map(quote -> quote.number().toString())
                 .findFirst();
+    }
+
+    /**
+     * What was ordered, of a job that was released from it.
+     *
+     * @param madeBy who made the quote
+     * @param net what the order comes to, before tax
+     */
+    public record Behind(String number, String madeBy, Terms terms, Money net) {}
+
+    /**
+     * By the jobs' numbers; without those that no quote stands behind.
+     *
+     * @param jobs at most some thousand
+     */
+    @Transactional(readOnly = true)
+    public Map<String, Behind> behind(Collection<String> jobs) {
+        Map<String, Behind> found = new HashMap<>();
+        if (jobs.isEmpty()) {
+            return found;
+        }
+        sql.sql(
+                        """
+                        select q.released_as, q.year, q.n, l.display_name, r.terms, o.outcome
+                        from quote q
+                        join login l on l.shop_id = q.shop_id and l.id = q.created_by
+                        join quote_revision r on r.shop_id = q.shop_id and r.quote_id = q.id
+                          and r.n = q.revision
+                        join quote_outcome o on o.shop_id = r.shop_id and o.revision_id = r.id
+                          and o.taken_back_at is null
+                        where q.shop_id = :shop and q.released_as in (:jobs)
+                        """)
+                .param("shop", SignedIn.current().shopId())
+                .param("jobs", jobs)
+                .query(
+                        (row, i) ->
+                                found.put(
+                                        row.getString(1),
+                                        new Behind(
+                                                new QuoteNumber(row.getInt(2), row.getInt(3))
+                                                        .toString(),
+                                                row.getString(4),
+                                                documents.read(row.getString(5), Terms.class),
+                                                documents
+                                                        .read(row.getString(6), Outcome.class)
+                                                        .order()
+                                                        .total()
+                                                        .net())))
+                .list();
+        return found;
     }
 
     private void requireOpen(Quote quote, Revision revision) {
