@@ -24,7 +24,6 @@ import strokewright.comparison.JobComparison.LabourAt;
 import strokewright.comparison.JobComparison.Margins;
 import strokewright.comparison.JobComparison.Sort;
 import strokewright.comparison.JobComparison.Work;
-import strokewright.comparison.OwnerReport.Decision;
 import strokewright.comparison.OwnerReport.Group;
 import strokewright.comparison.OwnerReport.Hours;
 import strokewright.comparison.OwnerReport.Won;
@@ -55,6 +54,7 @@ class Owner {
     private final Outcomes outcomes;
     private final ShopBooks books;
     private final Shops shops;
+    private final List<Deciding> others;
     private final JdbcClient sql;
     private final Clock clock;
 
@@ -65,6 +65,7 @@ class Owner {
             Outcomes outcomes,
             ShopBooks books,
             Shops shops,
+            List<Deciding> others,
             JdbcClient sql,
             Clock clock) {
         this.comparisons = comparisons;
@@ -73,6 +74,7 @@ class Owner {
         this.outcomes = outcomes;
         this.books = books;
         this.shops = shops;
+        this.others = others;
         this.sql = sql;
         this.clock = clock;
     }
@@ -422,6 +424,7 @@ class Owner {
                                     + " centre.",
                             "/people/rates"));
         }
+        others.forEach(other -> decisions.addAll(other.decisions()));
         return decisions;
     }
 

@@ -1,7 +1,6 @@
 package strokewright.comparison;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonProperty;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
@@ -79,29 +78,4 @@ record OwnerReport(
             @Nullable BigDecimal productivePercent,
             @Nullable BigDecimal productivePercentInBook,
             @Nullable BigDecimal available) {}
-
-    /**
-     * @param link page on which to act
-     */
-    record Decision(Code code, String message, String link) {
-
-        enum Code {
-            @JsonProperty("forgotten-clock")
-            FORGOTTEN_CLOCK,
-            @JsonProperty("job-over-plan")
-            JOB_OVER_PLAN,
-            @JsonProperty("job-late")
-            JOB_LATE,
-            @JsonProperty("jobs-to-close")
-            JOBS_TO_CLOSE,
-            @JsonProperty("jobs-to-release")
-            JOBS_TO_RELEASE,
-            @JsonProperty("quotes-lapsing")
-            QUOTES_LAPSING,
-            @JsonProperty("jobs-incomplete")
-            JOBS_INCOMPLETE,
-            @JsonProperty("people-without-rate")
-            PEOPLE_WITHOUT_RATE
-        }
-    }
 }

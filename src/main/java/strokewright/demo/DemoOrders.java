@@ -109,11 +109,11 @@ final class DemoOrders {
     }
 
     private String takeOff() {
-        return switch (random.nextInt(7)) {
+        return switch (random.nextInt(9)) {
             case 0 -> signFrame();
             case 1 -> bowl();
             case 2 -> wingPanel();
-            case 3 -> counterEdge();
+            case 3, 7, 8 -> counterEdge();
             case 4 -> corniceStrip();
             case 5 -> flangedDisc();
             default -> lampShade();

@@ -72,6 +72,18 @@ class Learning {
         return Taught.by(records.finished(null, null), book).factors(book).with(won());
     }
 
+    /** What finished jobs say against the shop book in use. */
+    @Transactional(readOnly = true)
+    public Taught taught() {
+        return Taught.by(records.finished(null, null), books.current());
+    }
+
+    /** What that proposes, without the quotes that were won. */
+    @Transactional(readOnly = true)
+    public Factors factors(Taught taught) {
+        return taught.factors(books.current());
+    }
+
     /** By kind of work that a factor was taken over on. */
     private Map<String, Won> won() {
         Map<String, LocalDate> since = new HashMap<>();
@@ -93,7 +105,7 @@ class Learning {
     /** Drift of each kind of work, of set-up, and of each family of metal. */
     @Transactional(readOnly = true)
     public Lessons lessons() {
-        return Taught.by(records.finished(null, null), books.current()).lessons();
+        return taught().lessons();
     }
 
     /** How good estimates were, and how good they would have been with what was learned. */

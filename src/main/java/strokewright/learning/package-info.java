@@ -5,6 +5,7 @@
  */
 @ApplicationModule(
         allowedDependencies = {
+            "comparison",
             "job",
             "quote",
             "takeoff",

@@ -68,6 +68,9 @@ class LearningApiTests extends ServiceTest {
         assertThat(line.at("/behind/0/y").asDouble()).isCloseTo(Math.log(1.5), within(1e-3));
         assertThat(factors.at("/leftOut").toString()).contains("\"short\"", "Under 10 minutes");
 
+        assertThat(ok(Role.OWNER, "GET", "/owner", null).at("/decisions").toString())
+                .contains("factors-to-adopt", "/learning");
+
         double before = hours();
         answer(Role.ESTIMATOR, "POST", "/learning/adopt", "{}", 403);
         JsonNode adopted =
@@ -104,6 +107,8 @@ class LearningApiTests extends ServiceTest {
         JsonNode repeat = ok(Role.OWNER, "POST", "/learning/adopt", "{}");
         assertThat(repeat.at("/added").asBoolean()).isFalse();
         assertThat(repeat.at("/shopBookEdition").asInt()).isEqualTo(3);
+        assertThat(ok(Role.OWNER, "GET", "/owner", null).at("/decisions").toString())
+                .doesNotContain("factors-to-adopt");
 
         ok(Role.OWNER, "POST", "/learning/adoptions/3/undo", null);
         JsonNode undone = ok(Role.OWNER, "POST", "/learning/adoptions/3/undo", null);

@@ -1,0 +1,66 @@
+package strokewright.learning;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.springframework.stereotype.Component;
+import strokewright.comparison.Deciding;
+import strokewright.comparison.Decision;
+
+/** Drift and factors that wait for the owner. */
+@Component
+class WhatToLearn implements Deciding {
+
+    /** A factor that is nearer to the one in use is not worth a decision; assumed. */
+    private static final double WORTH = 0.03;
+
+    private static final int RECENT_JOBS = 12;
+
+    private final Learning learning;
+
+    WhatToLearn(Learning learning) {
+        this.learning = learning;
+    }
+
+    @Override
+    public List<Decision> decisions() {
+        List<Decision> decisions = new ArrayList<>();
+        Taught taught = learning.taught();
+        Lessons lessons = taught.lessons();
+        lessons.kinds()
+                .forEach(drift -> recent(FactorViews.words(drift.subject()), drift, decisions));
+        lessons.families().forEach(drift -> recent(drift.subject(), drift, decisions));
+        long worth = learning.factors(taught).lines().stream().filter(WhatToLearn::isWorth).count();
+        if (worth > 0) {
+            decisions.add(
+                    new Decision(
+                            Decision.Code.FACTORS_TO_ADOPT,
+                            worth
+                                    + (worth == 1
+                                            ? " learned factor differs"
+                                            : " learned factors differ")
+                                    + " from what is in use: take over or leave.",
+                            "/learning"));
+        }
+        return decisions;
+    }
+
+    /** One that was noticed some jobs ago was seen, or is part of the factor by now. */
+    private static void recent(String name, Drift drift, List<Decision> decisions) {
+        int last = drift.alarms().size() - 1;
+        if (last >= 0 && drift.points().size() - drift.alarms().get(last).at() <= RECENT_JOBS) {
+            decisions.add(
+                    new Decision(
+                            Decision.Code.DRIFT,
+                            name + ": " + DriftWords.of(drift, drift.alarms().get(last)),
+                            "/learning/drift"));
+        }
+    }
+
+    private static boolean isWorth(Factors.Line line) {
+        if (line.few() || line.proposed().planFactor() == null) {
+            return false;
+        }
+        double inUse = line.inUse() == null ? 1 : line.inUse().planFactor();
+        return Math.abs(Math.log(line.proposed().planFactor() / inUse)) > WORTH;
+    }
+}
