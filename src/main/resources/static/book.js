@@ -446,6 +446,7 @@
             event.preventDefault();
             const typed = Object.fromEntries(new FormData(form));
             opened = null;
+            typing = false;
             mark(entry.key, { fields: { ...entry.fields, ...typed }, fault: null, pointers: null });
             send();
         });

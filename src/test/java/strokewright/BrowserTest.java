@@ -7,6 +7,7 @@ import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -24,6 +25,8 @@ public abstract class BrowserTest extends ServiceTest {
 
     protected static final int DESK = 1280;
     protected static final int PHONE = 360;
+
+    private static final int PATIENCE_MS = 30_000;
 
     private final List<BrowserContext> contexts = new ArrayList<>();
     private final List<String> complaints = new ArrayList<>();
@@ -47,7 +50,9 @@ public abstract class BrowserTest extends ServiceTest {
                                         .setJavaScriptEnabled(scripts)
                                         .setViewportSize(width, width == PHONE ? 740 : 900));
         contexts.add(context);
-        context.setDefaultTimeout(15_000);
+        // the machine may be busy: two runs go on side by side
+        context.setDefaultTimeout(PATIENCE_MS);
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
         Page page = context.newPage();
         page.onConsoleMessage(
                 message -> {

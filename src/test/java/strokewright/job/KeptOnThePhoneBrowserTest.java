@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -27,7 +26,6 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
 
     @BeforeEach
     void aPhoneOnTheFloor() {
-        PlaywrightAssertions.setDefaultAssertionTimeout(15_000);
         shop = openShop();
         floor = new FloorShop(shop);
         job = floor.job();
