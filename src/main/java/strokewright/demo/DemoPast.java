@@ -312,7 +312,7 @@ class DemoPast {
         private void be(Map<Integer, Double> minutes) {
             minutes.forEach(
                     (day, booked) -> {
-                        double swept = 10.0 + random.nextInt(30);
+                        double swept = 3.0 + random.nextInt(8);
                         at(
                                 day,
                                 floor,
@@ -336,7 +336,7 @@ class DemoPast {
                                                         null,
                                                         null,
                                                         null)));
-                        double there = Math.min(600, booked + swept + 30 + random.nextInt(90));
+                        double there = Math.min(600, 1.08 * booked + swept + random.nextInt(20));
                         at(
                                 day,
                                 floor,

@@ -243,7 +243,8 @@ class QuotePaperTest {
                         "Work: Guillotine cut; Curve an edge; Smooth; Bend; TIG weld",
                         "Bought in: Powder coat, =Hinge pair.",
                         "Priced from a drawing.",
-                        "Not included\n– Paint.\n– Electrical parts.",
+                        "Not included\n– Paint.",
+                        "\n– Electrical parts.",
                         "Remarks\nThe template stays with you.",
                         "It says nothing about strength");
     }
