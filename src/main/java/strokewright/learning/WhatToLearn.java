@@ -28,7 +28,13 @@ class WhatToLearn implements Deciding {
         Lessons lessons = taught.lessons();
         lessons.kinds()
                 .forEach(drift -> recent(FactorViews.words(drift.subject()), drift, decisions));
-        lessons.families().forEach(drift -> recent(drift.subject(), drift, decisions));
+        lessons.families()
+                .forEach(
+                        drift ->
+                                recent(
+                                        "Forming " + drift.subject().replace('-', ' '),
+                                        drift,
+                                        decisions));
         long worth = learning.factors(taught).lines().stream().filter(WhatToLearn::isWorth).count();
         if (worth > 0) {
             decisions.add(
