@@ -15,6 +15,8 @@
     const ENTRIES = "strokewright.kept";
     const SENT = "strokewright.sent";
     const AHEAD = "strokewright.ahead";
+    const DONE = "strokewright.done";
+    const SEEN = "strokewright.seen";
     const CLOCK = "strokewright.clock";
     const PERSON = "strokewright.person";
     const PAGES = "strokewright-book";
@@ -213,6 +215,12 @@
 
     const next = () => mine().find((e) => !e.fault);
 
+    /** The page before was left while its last entry was on its way: this one was made before it. */
+    function lacksWhatWasSent() {
+        const done = stored(DONE, 0);
+        return done >= Number(main.dataset.now) && sessionStorage.getItem(SEEN) !== String(done);
+    }
+
     async function post(entry) {
         const patience = new AbortController();
         const late = setTimeout(() => patience.abort(), 20000);
@@ -250,6 +258,7 @@
         if (answer.ok) {
             const said = await answer.json().catch(() => ({}));
             store(SENT, now().toISOString());
+            store(DONE, said.at ?? 0);
             learnClock(entry, Date.parse(answer.headers.get("Date") ?? ""));
             change((all) => all.filter((e) => e.key !== entry.key));
             return { then: said.then ?? "/book" };
@@ -576,6 +585,11 @@
     window.addEventListener("storage", show);
     document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && send());
     show();
+    if (navigator.onLine && lacksWhatWasSent()) {
+        sessionStorage.setItem(SEEN, String(stored(DONE, 0))); // once, whatever the clocks say
+        location.reload();
+        return;
+    }
     changePerson()
         .then(keepPages)
         .catch(() => {}); // without a connection there is nothing new to keep

@@ -17,6 +17,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -55,6 +56,12 @@ class BookPage {
         this.bookings = bookings;
         this.shops = shops;
         this.clock = clock;
+    }
+
+    /** Before anything is read: a page may lack what is booked from then on. */
+    @ModelAttribute("now")
+    long now() {
+        return clock.millis();
     }
 
     @Bean
@@ -386,7 +393,6 @@ class BookPage {
         model.addAttribute("running", running.orElse(null));
         model.addAttribute("runsAt", running.map(BookPage::pathOf).orElse(null));
         model.addAttribute("runsOn", running.map(BookPage::words).orElse(""));
-        model.addAttribute("now", clock.millis());
         model.addAttribute("forgotten", running.filter(bookings::isProbablyForgotten).isPresent());
         return running.orElse(null);
     }

@@ -15,6 +15,7 @@ import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.access.Shops;
@@ -43,6 +44,12 @@ class PresencePage {
     /**
      * @param user sign-in name of whose days are shown; one's own when left out
      */
+    /** Before anything is read: a page may lack what is booked from then on. */
+    @ModelAttribute("now")
+    long now() {
+        return clock.millis();
+    }
+
     @GetMapping("/book/presence")
     String show(
             @RequestParam(required = false) @Nullable String user,
@@ -136,7 +143,6 @@ class PresencePage {
         model.addAttribute("id", UUID.randomUUID());
         model.addAttribute("secondId", UUID.randomUUID());
         model.addAttribute("me", who);
-        model.addAttribute("now", clock.millis());
         model.addAttribute("times", new ShopTimes(shops.current().timeZone(), today));
         model.addAttribute("of", of);
         model.addAttribute("own", own);

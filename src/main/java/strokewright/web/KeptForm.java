@@ -37,7 +37,8 @@ public final class KeptForm {
             if (!request.getHeader(HEADER).equals(who.toString())) {
                 throw Problem.keptForSomebodyElse();
             }
-            return ResponseEntity.ok(Map.of("then", work.get()));
+            String then = work.get();
+            return ResponseEntity.ok(Map.of("then", then, "at", System.currentTimeMillis()));
         } catch (AccessDeniedException e) {
             throw e;
         } catch (RuntimeException e) {
