@@ -34,15 +34,18 @@ alter table job_step
   add column change_order integer,
   add foreign key (shop_id, job_id, change_order) references change_order (shop_id, job_id, n);
 
--- Metal that was taken for a job and paid for. A correction takes the place of another row.
+-- Metal that was taken for a job and paid for, weighed with the shop book of that day. A correction
+-- takes the place of another row.
 create table metal_used (
   shop_id uuid not null references shop,
   id uuid not null,
   job_id uuid not null,
   entry jsonb not null,
   grade text not null,
-  kg double precision not null check (kg >= 0),
-  paid numeric(16, 4) not null check (paid >= 0),
+  family text,
+  taken_kg double precision not null check (taken_kg >= 0),
+  back_kg double precision not null check (back_kg >= 0),
+  cost numeric(16, 4) not null,
   currency text not null,
   entered_at timestamptz not null,
   entered_by uuid not null,

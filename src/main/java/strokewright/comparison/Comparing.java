@@ -49,7 +49,7 @@ import strokewright.job.BillEntry;
 import strokewright.job.Booking;
 import strokewright.job.JobRecord;
 import strokewright.job.JobState;
-import strokewright.job.MetalEntry;
+import strokewright.job.MetalUsed;
 import strokewright.job.Step;
 import strokewright.quantity.Money;
 import strokewright.quantity.Why;
@@ -737,13 +737,12 @@ final class Comparing {
             planned(grades, block, true);
             planned(grades, block, false);
         }
-        for (MetalEntry entry : job.metal()) {
-            Block block = blockOf(entry.item());
-            ShopBook book = bookOf(entry, block);
-            Taken taken = grades.computeIfAbsent(entry.grade(), grade -> new Taken());
-            family(taken, entry.grade(), book);
-            BigDecimal cost = Money.rounded(entry.cost(book).amount(), currency).amount();
-            taken.kg = taken.kg.add(BigDecimal.valueOf(entry.netKg(book)));
+        for (MetalUsed used : job.metal()) {
+            Block block = blockOf(used.entry().item());
+            Taken taken = grades.computeIfAbsent(used.entry().grade(), grade -> new Taken());
+            taken.family = taken.family == null ? used.family() : taken.family;
+            BigDecimal cost = Money.rounded(used.cost().amount(), currency).amount();
+            taken.kg = taken.kg.add(BigDecimal.valueOf(used.netKg()));
             taken.paid = taken.paid.add(cost);
             Direct d = direct.get(block);
             d.material = d.material.add(cost);
@@ -755,18 +754,6 @@ final class Comparing {
         if (taken.family == null) {
             taken.family = book.grade(grade).map(ShopBook.Grade::family).orElse(null);
         }
-    }
-
-    /** A grade that an older book did not know yet stands in that of a change order. */
-    private ShopBook bookOf(MetalEntry entry, Block block) {
-        if (block.order.book().grade(entry.grade()).isPresent()) {
-            return block.order.book();
-        }
-        return job.orders().stream()
-                .map(JobRecord.Ordered::book)
-                .filter(b -> b.grade(entry.grade()).isPresent())
-                .findFirst()
-                .orElse(block.order.book());
     }
 
     private void planned(Map<String, Taken> grades, Block block, boolean quoted) {

@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +17,8 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
+import strokewright.job.JobNumber;
+import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
 
 /**
@@ -68,20 +70,25 @@ class FinishedJobs {
             @Nullable LabourRates rates,
             Comparing.Plans plans) {
         UUID shop = SignedIn.current().shopId();
-        List<JobComparison> comparisons = new ArrayList<>();
-        for (Finished job : finished(from, to)) {
-            Key key = new Key(shop, job.number, rates != null);
-            Kept there = kept.get(key);
-            if (there == null || !there.made.equals(job.made)) {
-                there =
-                        new Kept(
-                                job.made,
-                                Comparing.of(jobs.of(job.number), rates, plans).withoutWhy());
-                kept.put(key, there);
+        List<Finished> finished = finished(from, to);
+        Map<String, JobComparison> comparisons = new HashMap<>();
+        Map<String, String> missing = new LinkedHashMap<>();
+        for (Finished job : finished) {
+            Kept there = kept.get(new Key(shop, job.number, rates != null));
+            if (there != null && there.made.equals(job.made)) {
+                comparisons.put(job.number, there.comparison);
+            } else {
+                missing.put(job.number, job.made);
             }
-            comparisons.add(there.comparison);
         }
-        return comparisons;
+        for (JobRecord job : jobs.of(missing.keySet())) {
+            JobComparison comparison = Comparing.of(job, rates, plans).withoutWhy();
+            comparisons.put(job.number(), comparison);
+            kept.put(
+                    new Key(shop, job.number(), rates != null),
+                    new Kept(missing.get(job.number()), comparison));
+        }
+        return finished.stream().map(job -> comparisons.get(job.number)).toList();
     }
 
     private List<Finished> finished(@Nullable LocalDate from, @Nullable LocalDate to) {
@@ -135,7 +142,7 @@ class FinishedJobs {
                 .query(
                         (row, i) ->
                                 new Finished(
-                                        "J-%04d-%04d".formatted(row.getInt(1), row.getInt(2)),
+                                        new JobNumber(row.getInt(1), row.getInt(2)).toString(),
                                         row.getString(3)))
                 .list();
     }

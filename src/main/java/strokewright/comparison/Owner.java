@@ -29,6 +29,7 @@ import strokewright.comparison.OwnerReport.Hours;
 import strokewright.comparison.OwnerReport.Won;
 import strokewright.estimate.ShopBook;
 import strokewright.job.Bookings;
+import strokewright.job.JobNumber;
 import strokewright.quantity.Money;
 import strokewright.quote.Outcomes;
 import strokewright.shopbook.ShopBooks;
@@ -450,7 +451,7 @@ class Owner {
                 .param(SignedIn.current().shopId())
                 .query(
                         (row, i) -> {
-                            String job = "J-%04d-%04d".formatted(row.getInt(1), row.getInt(2));
+                            String job = new JobNumber(row.getInt(1), row.getInt(2)).toString();
                             return new Decision(
                                     Decision.Code.JOB_OVER_PLAN,
                                     "%s has taken %s h, %s h were planned."
@@ -478,7 +479,7 @@ class Owner {
                 .params(SignedIn.current().shopId(), today)
                 .query(
                         (row, i) -> {
-                            String job = "J-%04d-%04d".formatted(row.getInt(1), row.getInt(2));
+                            String job = new JobNumber(row.getInt(1), row.getInt(2)).toString();
                             return new Decision(
                                     Decision.Code.JOB_LATE,
                                     "%s was promised for %s."

@@ -26,20 +26,20 @@ class JobCostsApi {
     record Listed<T>(List<Kept<T>> items) {}
 
     @GetMapping("/materials")
-    Listed<MetalEntry> metal(@PathVariable String number) {
+    Listed<MetalUsed> metal(@PathVariable String number) {
         return new Listed<>(costs.metal(number));
     }
 
     @PostMapping("/materials")
-    ResponseEntity<Kept<MetalEntry>> take(
+    ResponseEntity<Kept<MetalUsed>> take(
             @PathVariable String number, @RequestBody MetalEntry entry) {
         return created(costs.take(number, entry));
     }
 
     @PostMapping("/materials/{id}/correct")
-    ResponseEntity<Kept<MetalEntry>> correct(
+    ResponseEntity<Kept<MetalUsed>> correct(
             @PathVariable String number, @PathVariable UUID id, @RequestBody MetalEntry entry) {
-        return created(costs.correctMetal(number, id, entry));
+        return created(costs.correct(number, id, entry));
     }
 
     @GetMapping("/costs")
@@ -55,7 +55,7 @@ class JobCostsApi {
     @PostMapping("/costs/{id}/correct")
     ResponseEntity<Kept<BillEntry>> correct(
             @PathVariable String number, @PathVariable UUID id, @RequestBody BillEntry entry) {
-        return created(costs.correctBill(number, id, entry));
+        return created(costs.correct(number, id, entry));
     }
 
     private static <T> ResponseEntity<Kept<T>> created(Kept<T> kept) {

@@ -15,7 +15,6 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import strokewright.estimate.ShopBook;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.shopbook.ShopBooks;
@@ -59,33 +58,19 @@ class JobCostsPage {
         this.books = books;
     }
 
-    /** Metal as it is shown. */
-    record MetalRow(Kept<MetalEntry> kept, String size, double kg, double offcutKg, Money cost) {}
-
     @GetMapping
     String list(@PathVariable String number, Model model) {
-        ShopBook book = books.current();
         List<Kept<BillEntry>> bills = costs.bills(number);
-        List<MetalRow> metal =
-                costs.metal(number).stream()
-                        .map(
-                                m ->
-                                        new MetalRow(
-                                                m,
-                                                size(m.entry()),
-                                                m.entry().grossKg(book),
-                                                m.entry().offcutKg(book),
-                                                m.entry().cost(book)))
-                        .toList();
-        Money none = Money.zero(book.currency());
+        List<Kept<MetalUsed>> metal = costs.metal(number);
+        Money none = Money.zero(currency());
         model.addAttribute("job", jobs.get(number).document());
         model.addAttribute("metal", metal);
         model.addAttribute("bills", bills);
         model.addAttribute(
                 "metalTotal",
                 metal.stream()
-                        .filter(m -> m.kept.counts())
-                        .map(MetalRow::cost)
+                        .filter(Kept::counts)
+                        .map(m -> m.entry().cost())
                         .reduce(none, Money::plus));
         model.addAttribute(
                 "billTotal",
@@ -94,22 +79,6 @@ class JobCostsPage {
                         .map(b -> b.entry().amount())
                         .reduce(none, Money::plus));
         return "job/costs";
-    }
-
-    private static String size(MetalEntry e) {
-        if (e.lengthMm() == null || e.widthMm() == null || e.thicknessMm() == null) {
-            return e.thicknessMm() == null ? "" : plain(e.thicknessMm()) + " mm";
-        }
-        return "%s%s × %s × %s mm"
-                .formatted(
-                        e.count() == null ? "" : e.count() + " of ",
-                        plain(e.lengthMm()),
-                        plain(e.widthMm()),
-                        plain(e.thicknessMm()));
-    }
-
-    private static String plain(double mm) {
-        return java.math.BigDecimal.valueOf(mm).stripTrailingZeros().toPlainString();
     }
 
     /**
@@ -123,7 +92,8 @@ class JobCostsPage {
             Model model) {
         TypedForm form = new TypedForm(Numbers.of(locale));
         METAL.forEach(path -> form.show(path, null));
-        correct.ifPresent(id -> show(form, entry(costs.metal(number), id, MetalEntry::id)));
+        correct.ifPresent(
+                id -> show(form, entry(costs.metal(number), id, m -> m.entry().id()).entry()));
         return metal(number, form, UUID.randomUUID(), correct.orElse(null), model);
     }
 
@@ -185,8 +155,7 @@ class JobCostsPage {
                             form.date("/usedOn"));
             form.throwIfUnread();
             correct.ifPresentOrElse(
-                    wrong -> costs.correctMetal(number, wrong, entry),
-                    () -> costs.take(number, entry));
+                    wrong -> costs.correct(number, wrong, entry), () -> costs.take(number, entry));
             return "redirect:/jobs/" + number + "/costs";
         } catch (InvalidInput e) {
             return metal(number, form.refused(e), id, correct.orElse(null), model);
@@ -273,8 +242,7 @@ class JobCostsPage {
                             form.date("/billedOn"));
             form.throwIfUnread();
             correct.ifPresentOrElse(
-                    wrong -> costs.correctBill(number, wrong, entry),
-                    () -> costs.pay(number, entry));
+                    wrong -> costs.correct(number, wrong, entry), () -> costs.pay(number, entry));
             return "redirect:/jobs/" + number + "/costs";
         } catch (InvalidInput e) {
             return bill(number, form.refused(e), id, correct.orElse(null), model);

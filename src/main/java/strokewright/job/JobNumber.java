@@ -4,7 +4,7 @@ import java.util.Optional;
 import strokewright.access.Series;
 
 /** A job's number, shown {@code J-2026-0001}: counted within a shop and a year. */
-record JobNumber(int year, int n) {
+public record JobNumber(int year, int n) {
 
     private static final char LETTER = 'J';
 

@@ -31,7 +31,7 @@ public record JobRecord(
         List<Ordered> orders,
         List<Step> steps,
         List<Booking> bookings,
-        List<MetalEntry> metal,
+        List<MetalUsed> metal,
         List<BillEntry> bills) {
 
     public JobRecord {

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -66,6 +67,16 @@ public class JobRecords {
     }
 
     /**
+     * Several, read together in any order.
+     *
+     * @throws Problem 404 when there is no such job
+     */
+    @Transactional(readOnly = true)
+    public List<JobRecord> of(Collection<String> numbers) {
+        return records(numbers.stream().map(jobs::job).toList());
+    }
+
+    /**
      * Jobs that are finished or closed, in the order in which they were finished.
      *
      * @param from first day, in the shop's time zone; null for all before
@@ -103,7 +114,7 @@ public class JobRecords {
         private final Map<String, Outcomes.Behind> quotes;
         private final Map<UUID, List<ChangeOrder>> changes;
         private final Map<String, List<Booking>> booked;
-        private final Map<UUID, List<MetalEntry>> metal;
+        private final Map<UUID, List<MetalUsed>> metal;
         private final Map<UUID, List<BillEntry>> bills;
         private final Map<Integer, ShopBook> editions = new HashMap<>();
 

@@ -8,7 +8,6 @@ import org.jspecify.annotations.Nullable;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.Faults;
 import strokewright.quantity.Money;
-import strokewright.sheet.Mass;
 
 /**
  * Metal that was taken for a job: so many sheets or blanks of a size, or so many kilograms.
@@ -88,7 +87,7 @@ public record MetalEntry(
         faults.overIfGiven("/widthMm", widthMm, 0, LONGEST_MM);
         faults.withinIfGiven("/count", count, 0, MOST);
         faults.withinIfGiven("/kg", kg, 0, MOST_KG);
-        if (kg == null && !nothingTaken() && !sized()) {
+        if (kg == null && !isNothing() && !sized()) {
             faults.add(
                     "/kg", "is missing: the mass, or thicknessMm, lengthMm, widthMm and a count");
         }
@@ -105,14 +104,18 @@ public record MetalEntry(
         if (offcutLengthMm != null && thicknessMm == null && offcutKg == null) {
             faults.add("/thicknessMm", "is missing: the offcut's mass hangs on it");
         }
-        if (faults.none() && offcutKg(book) > grossKg(book) * (1 + 1e-9)) {
-            faults.add("/offcutKg", "is more than what was taken");
+        if (faults.none()) {
+            MetalUsed used = MetalUsed.of(this, book);
+            if (used.backKg() > used.takenKg() * (1 + 1e-9)) {
+                faults.add("/offcutKg", "is more than what was taken");
+            }
         }
         BillEntry.note(faults, note);
         return faults;
     }
 
-    private boolean nothingTaken() {
+    /** What was not taken at all. */
+    boolean isNothing() {
         return count != null && count == 0;
     }
 
@@ -133,41 +136,20 @@ public record MetalEntry(
         }
     }
 
-    private double density(ShopBook book) {
-        return book.grade(grade).orElseThrow().densityKgM3();
-    }
-
-    /** All that was taken, in kg. */
-    public double grossKg(ShopBook book) {
-        if (kg != null) {
-            return kg;
+    /** As people say it: 2 of 2000 × 1000 × 1.5 mm. */
+    public String size() {
+        if (lengthMm == null || widthMm == null || thicknessMm == null) {
+            return thicknessMm == null ? "" : plain(thicknessMm) + " mm";
         }
-        return nothingTaken() ? 0 : count * Mass.kg(lengthMm * widthMm, thicknessMm, density(book));
+        return "%s%s × %s × %s mm"
+                .formatted(
+                        count == null ? "" : count + " of ",
+                        plain(lengthMm),
+                        plain(widthMm),
+                        plain(thicknessMm));
     }
 
-    /** What went back to stock, in kg. */
-    public double offcutKg(ShopBook book) {
-        if (offcutKg != null) {
-            return offcutKg;
-        }
-        return offcutLengthMm == null
-                ? 0
-                : Mass.kg(offcutLengthMm * offcutWidthMm, thicknessMm, density(book));
-    }
-
-    /** What the job bears: what was paid less what the offcut is worth. */
-    public Money cost(ShopBook book) {
-        Money back = offcutValue;
-        if (back == null) {
-            double gross = grossKg(book);
-            double share = gross == 0 ? 0 : Math.min(1, offcutKg(book) / gross);
-            back = Money.rounded(paid.amount().doubleValue() * share, paid.currency());
-        }
-        return paid.minus(back);
-    }
-
-    /** What the job took, in kg. */
-    public double netKg(ShopBook book) {
-        return grossKg(book) - offcutKg(book);
+    private static String plain(double mm) {
+        return BigDecimal.valueOf(mm).stripTrailingZeros().toPlainString();
     }
 }

@@ -183,6 +183,44 @@ class ComparisonApiTests extends ServiceTest {
             """;
 
     @Test
+    void metalOfAGradeThatTheShopLearnedOfLaterIsWeighedWithTheBookOfThatDay() {
+        ObjectNode book = ComparingShop.plainBook();
+        shop.useBook(book);
+        String job =
+                shop.job("\"items\":[{\"takeOff\":" + EDGE.formatted(1, "") + "}]")
+                        .at("/number")
+                        .asString();
+        ObjectNode grade = (ObjectNode) book.at("/grades/0").deepCopy();
+        grade.put("code", "NEW").put("densityKgM3", 5000);
+        ((ArrayNode) book.at("/grades")).add(grade);
+        shop.useBook(book);
+        JsonNode taken =
+                shop.post(
+                        Role.OFFICE,
+                        "/jobs/" + job + "/materials",
+                        ComparingShop.withId(
+                                """
+                                "grade":"NEW","thicknessMm":2,"lengthMm":1000,"widthMm":1000,
+                                "count":1,"offcutLengthMm":500,"offcutWidthMm":1000,
+                                "paid":{"amount":"60.00","currency":"EUR"}
+                                """));
+        assertThat(taken.at("/takenKg").asDouble()).isEqualTo(10);
+        assertThat(taken.at("/backKg").asDouble()).isEqualTo(5);
+        grade.put("densityKgM3", 9000);
+        shop.useBook(book);
+
+        JsonNode metal = shop.get(Role.OWNER, "/jobs/" + job + "/comparison").at("/metal");
+        assertThat(metal.values())
+                .filteredOn(m -> m.at("/grade").asString().equals("NEW"))
+                .singleElement()
+                .satisfies(
+                        m -> {
+                            assertThat(number(m, "/kg/actual")).isEqualByComparingTo("5");
+                            assertThat(money(m, "/cost/actual")).isEqualByComparingTo("30");
+                        });
+    }
+
+    @Test
     void fewerMadeWholeJobHoursBillsAndChangeOrdersAllAddUp() {
         ObjectNode book = ComparingShop.plainBook();
         book.set(

@@ -232,12 +232,12 @@ class JobOrdersApiTests extends JobAsking {
                         "\"thicknessMm\":2,\"lengthMm\":2000,\"widthMm\":1000,\"count\":2,"
                                 + "\"paid\":{\"amount\":\"108.00\",\"currency\":\"EUR\"},"
                                 + "\"offcutLengthMm\":1000,\"offcutWidthMm\":1000");
-        MetalEntry metal = record.metal().get(0);
-        var book = record.orders().get(0).book();
-        double density = book.grade("AL99.5-O").orElseThrow().densityKgM3();
-        assertThat(metal.grossKg(book)).isCloseTo(4e-3 * 2 * density, within(1e-9));
-        assertThat(metal.netKg(book)).isCloseTo(3e-3 * 2 * density, within(1e-9));
-        assertThat(metal.cost(book)).isEqualTo(strokewright.quantity.Money.of("81.00", "EUR"));
+        MetalUsed metal = record.metal().get(0);
+        double density =
+                record.orders().get(0).book().grade("AL99.5-O").orElseThrow().densityKgM3();
+        assertThat(metal.takenKg()).isCloseTo(4e-3 * 2 * density, within(1e-9));
+        assertThat(metal.netKg()).isCloseTo(3e-3 * 2 * density, within(1e-9));
+        assertThat(metal.cost()).isEqualTo(strokewright.quantity.Money.of("81.00", "EUR"));
     }
 
     private JobRecord withMetal(String fields) {
