@@ -547,9 +547,9 @@
             await keepAll(pages, [location.pathname]);
         }
         if (main.dataset.here === "/book" && Date.now() - Number(stored(PERSON, {}).looked ?? 0) > 1800000) {
-            store(PERSON, { who: WHO, looked: Date.now() });
             const links = [...main.querySelectorAll('a[href^="/book/"]')].map((a) => a.getAttribute("href"));
             await keepAll(pages, [...new Set(links)].filter((l) => !l.startsWith("/book/correct")).slice(0, 40));
+            store(PERSON, { who: WHO, looked: Date.now() }); // not before: the page may be left meanwhile
         }
     }
 

@@ -40,12 +40,17 @@ public abstract class BrowserTest extends ServiceTest {
         return window(width, language, false);
     }
 
+    /** Where windows find the service. */
+    protected int windowPort() {
+        return port();
+    }
+
     private Page window(int width, String language, boolean scripts) {
         BrowserContext context =
                 Chromium.running()
                         .newContext(
                                 new Browser.NewContextOptions()
-                                        .setBaseURL("http://localhost:" + port())
+                                        .setBaseURL("http://localhost:" + windowPort())
                                         .setLocale(language)
                                         .setJavaScriptEnabled(scripts)
                                         .setViewportSize(width, width == PHONE ? 740 : 900));

@@ -8,9 +8,11 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import strokewright.BrowserTest;
+import strokewright.Line;
 import strokewright.TestShop;
 import strokewright.access.Role;
 import tools.jackson.databind.JsonNode;
@@ -18,6 +20,7 @@ import tools.jackson.databind.JsonNode;
 /** Booking where the connection comes and goes. */
 class KeptOnThePhoneBrowserTest extends BrowserTest {
 
+    private Line line;
     private TestShop shop;
     private FloorShop floor;
     private String job;
@@ -26,6 +29,7 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
 
     @BeforeEach
     void aPhoneOnTheFloor() {
+        line = Line.to(port());
         shop = openShop();
         floor = new FloorShop(shop);
         job = floor.job();
@@ -38,7 +42,7 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
     void whatIsBookedWithoutAConnectionArrivesExactlyOnce() {
         phone.navigate("/book");
         waitForPages("/book", step);
-        phone.context().setOffline(true);
+        disconnect();
 
         phone.navigate(step);
         button("Start the clock").click();
@@ -62,7 +66,7 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
         assertThat(kept()).containsText("2 entries");
         assertThat(floor.bookings(job)).isEmpty();
 
-        phone.context().setOffline(false); // the page notices by itself
+        connect(); // the page notices by itself
         assertThat(kept()).containsText("Pieces done must be from 0 to 1000000");
         List<JsonNode> booked = floor.bookings(job);
         assertThat(booked).hasSize(1);
@@ -107,14 +111,14 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
     @Test
     void aQueueWaitsForWhoeverFilledItAndForASignIn() {
         phone.navigate("/book/no-job");
-        phone.context().setOffline(true);
+        disconnect();
         phone.getByText("Waiting").click();
         phone.getByLabel("Minutes").fill("20");
         button("Book the minutes").click();
         assertThat(kept()).containsText("1 entry");
 
         phone.context().clearCookies();
-        phone.context().setOffline(false); // the page notices by itself
+        connect(); // the page notices by itself
         assertThat(phone.getByText("Signed out in the meantime")).isVisible();
         assertThat(kept()).containsText("sign in again");
         Locator dialog = phone.locator("#sign-in-again");
@@ -133,6 +137,26 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
         assertThat(kept()).isHidden();
     }
 
+    private void disconnect() {
+        line.cut();
+        phone.context().setOffline(true); // tells the page
+    }
+
+    private void connect() {
+        line.mend();
+        phone.context().setOffline(false);
+    }
+
+    @Override
+    protected int windowPort() {
+        return line.port();
+    }
+
+    @AfterEach
+    void closeTheLine() {
+        line.close();
+    }
+
     /** Until the phone has what it shows without a connection. */
     private void waitForPages(String... paths) {
         for (String path : paths) {
@@ -143,6 +167,9 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
                             await new Promise((go) => setTimeout(go, 50));
                         }
                         await navigator.serviceWorker.ready;
+                        if (!(await caches.match(path))) {
+                            throw new Error("not kept: " + path);
+                        }
                     }
                     """,
                     path);
@@ -163,6 +190,9 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
     protected boolean isMeant(String error) {
         return super.isMeant(error)
                 || error.contains("net::ERR_INTERNET_DISCONNECTED")
+                || error.contains("net::ERR_EMPTY_RESPONSE")
+                || error.contains("net::ERR_CONNECTION_")
+                || error.contains("net::ERR_SOCKET_NOT_CONNECTED")
                 || error.contains("net::ERR_FAILED")
                 || error.matches(".*the server responded with a status of (400|403|412) .*");
     }
