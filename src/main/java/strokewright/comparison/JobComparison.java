@@ -3,10 +3,12 @@ package strokewright.comparison;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.CostingFormula;
 import strokewright.costing.HoursByCause;
 import strokewright.job.Booking;
 import strokewright.job.JobKind;
@@ -327,13 +329,37 @@ public record JobComparison(
      *
      * @param quoted at the planned hours, whatever hours the price was made from
      */
-    public record Margins(Margin quoted, Margin planned, Margin earned) {}
+    public record Margins(Margin quoted, Margin planned, Margin earned) {
+
+        /**
+         * @param ordered net of what was ordered, after discounts
+         * @param made net of what was made, after discounts
+         */
+        static Margins of(Money ordered, Money made, Amounts cost) {
+            return new Margins(
+                    Margin.of(ordered, cost.quoted()),
+                    Margin.of(made, cost.planned()),
+                    Margin.of(made, cost.actual()));
+        }
+    }
 
     /**
      * @param percent of the net price after discounts; null where nothing is paid
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    public record Margin(Money amount, @Nullable BigDecimal percent) {}
+    public record Margin(Money amount, @Nullable BigDecimal percent) {
+
+        private static Margin of(Money net, Money cost) {
+            Money left = net.minus(cost);
+            return new Margin(
+                    left,
+                    net.isZero()
+                            ? null
+                            : CostingFormula.PERCENT_OF_WHOLE
+                                    .exact(left.amount(), net.amount())
+                                    .setScale(1, RoundingMode.HALF_UP));
+        }
+    }
 
     /**
      * From the margin quoted to the margin earned: the first is where it starts, the last where it

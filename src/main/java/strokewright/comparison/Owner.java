@@ -153,15 +153,7 @@ class Owner {
             hours = hours.plus(job.hours());
             cost = cost.plus(job.cost());
         }
-        return new Group(
-                name,
-                jobs.size(),
-                made,
-                hours,
-                new Margins(
-                        Comparing.margin(ordered, cost.quoted()),
-                        Comparing.margin(made, cost.planned()),
-                        Comparing.margin(made, cost.actual())));
+        return new Group(name, jobs.size(), made, hours, Margins.of(ordered, made, cost));
     }
 
     private static List<Group> sizes(List<JobComparison> jobs, Currency currency) {

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import strokewright.comparison.JobComparison.LabourAt;
-import strokewright.comparison.JobComparison.Margin;
 import strokewright.comparison.JobComparison.Margins;
 import strokewright.comparison.JobComparison.Net;
 import strokewright.comparison.JobComparison.Over;
@@ -319,10 +318,7 @@ public record PeriodComparison(
         }
 
         private Margins margins() {
-            Margin quoted = Comparing.margin(net.orderedAfterDiscounts(), cost.quoted());
-            Margin planned = Comparing.margin(net.madeAfterDiscounts(), cost.planned());
-            return new Margins(
-                    quoted, planned, Comparing.margin(net.madeAfterDiscounts(), cost.actual()));
+            return Margins.of(net.orderedAfterDiscounts(), net.madeAfterDiscounts(), cost);
         }
     }
 }
