@@ -8,9 +8,11 @@ import java.nio.file.Path;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.context.annotation.Import;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.springframework.util.FileSystemUtils;
+import strokewright.access.HashedOnce;
 import strokewright.access.Shops;
 
 /**
@@ -20,6 +22,7 @@ import strokewright.access.Shops;
 @SpringBootTest(
         webEnvironment = RANDOM_PORT,
         properties = {"spring.jpa.hibernate.ddl-auto=validate"})
+@Import(HashedOnce.class)
 public abstract class ServiceTest {
 
     private static final Path FOLDER = TestFolders.ofThisFork("test-database");
