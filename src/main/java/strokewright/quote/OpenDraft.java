@@ -10,7 +10,7 @@ import strokewright.quantity.Money;
  * @param methodVersion that it was saved with
  * @param net of all items but options, before tax
  */
-record OpenDraft(
+public record OpenDraft(
         QuoteNumber number,
         int revision,
         String customer,
@@ -21,7 +21,7 @@ record OpenDraft(
         Terms terms,
         List<PricedItem> items) {
 
-    OpenDraft {
+    public OpenDraft {
         items = List.copyOf(items);
     }
 }

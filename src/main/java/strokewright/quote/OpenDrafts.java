@@ -16,7 +16,7 @@ import strokewright.quantity.Money;
 
 /** Reads the drafts of the shop block by block, so that no connection is held between two. */
 @Component
-class OpenDrafts {
+public class OpenDrafts {
 
     private final EntityManager entities;
     private final JdbcClient sql;

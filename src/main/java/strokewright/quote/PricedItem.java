@@ -27,12 +27,12 @@ public record PricedItem(
     }
 
     /** The same, reckoned otherwise. */
-    PricedItem with(Estimate other) {
+    public PricedItem with(Estimate other) {
         return new PricedItem(position, title, option, takeOff, other, alternatives);
     }
 
     /** What is quoted: the main quantity's figures. */
-    Estimate.ForQuantity main() {
+    public Estimate.ForQuantity main() {
         return at(takeOff.mainQuantity())
                 .orElseThrow(() -> new IllegalStateException("no main quantity in " + title));
     }

@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import strokewright.costing.CostingFormula;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.AtCentre;
@@ -234,17 +235,17 @@ final class Workings {
         grid.heads(Grid.CHOSEN, "Price scheme", "", "here", "as stored", "");
         PriceScheme scheme = scheme().effective();
         for (Percentage percentage : Percentage.values()) {
-            if (surcharge || percentage.alsoSimple) {
+            if (surcharge || percentage.isAlsoSimple()) {
                 boolean urgency = percentage == Percentage.URGENCY;
                 asPercentage(
                         grid.input(
-                                percentage.figure + " %",
+                                percentage.figure() + " %",
                                 percentage.label(surcharge) + ", %",
-                                percentage.base,
+                                percentage.base(),
                                 urgency ? urgencyPercent : percentage.of(scheme),
                                 Look.PLAIN,
                                 !urgency || urgencyFollows),
-                        percentage.most);
+                        percentage.most());
             }
         }
         if (item.takeOff().extras().stream().anyMatch(this::handledByScheme)) {
@@ -716,23 +717,23 @@ final class Workings {
 
     /** A percentage of an earlier step; nothing where the scheme does not know it. */
     private void share(Percentage percentage, String base) {
-        if (surcharge || percentage.alsoSimple) {
+        if (surcharge || percentage.isAlsoSimple()) {
             grid.step(
-                    percentage.figure,
+                    percentage.figure(),
                     percentage.label(surcharge),
                     percentOf(percentage),
                     column ->
                             "%s*%s/100"
                                     .formatted(
                                             grid.at(base, column),
-                                            grid.typed(percentage.figure + " %")));
+                                            grid.typed(percentage.figure() + " %")));
         }
     }
 
     /** No price, rather than a wrong one, where all shares together leave nothing of it. */
     private void shareOfPriceAfter(Percentage percentage, String base, String all) {
         grid.step(
-                percentage.figure,
+                percentage.figure(),
                 percentage.label(true),
                 percentOf(percentage),
                 column ->
@@ -741,12 +742,12 @@ final class Workings {
                                         all,
                                         grid.at(base, column),
                                         all,
-                                        grid.typed(percentage.figure + " %")));
+                                        grid.typed(percentage.figure() + " %")));
     }
 
     private Cell percentOf(Percentage percentage) {
         return formula(
-                grid.typed(percentage.figure + " %") + "&\" % " + percentage.base + "\"",
+                grid.typed(percentage.figure() + " %") + "&\" % " + percentage.base() + "\"",
                 Look.PLAIN);
     }
 

@@ -32,6 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.ForQuantity;
@@ -180,9 +181,9 @@ class QuoteWorkbookTests {
             }
         }
         for (Percentage percentage : Percentage.values()) {
-            if (surcharge || percentage.alsoSimple) {
+            if (surcharge || percentage.isAlsoSimple()) {
                 double percent = random.nextInt(300) / 10.0;
-                changed = withScheme(changed, percentage.figure + "Percent", percent);
+                changed = withScheme(changed, percentage.figure() + "Percent", percent);
                 opened.type(FIRST_ITEM, percentage.label(surcharge) + ", %", percent);
             }
         }

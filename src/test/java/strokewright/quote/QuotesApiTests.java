@@ -32,11 +32,11 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Quotes over HTTP on a real database. */
-class QuotesApiTests extends ServiceTest {
+public class QuotesApiTests extends ServiceTest {
 
     private static final JsonMapper JSON = JsonMapper.builder().build();
 
-    static final String TAKE_OFF =
+    public static final String TAKE_OFF =
             """
             {"title":"Round sign frame","quantities":[1,5],
              "parts":[{"name":"Rim","grade":"AL99.5-O","thicknessMm":2.0,

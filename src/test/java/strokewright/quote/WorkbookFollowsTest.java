@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Estimate;
 import strokewright.estimate.Estimate.ForQuantity;
@@ -110,9 +111,9 @@ class WorkbookFollowsTest {
         }
         boolean surcharge = book.priceScheme().kind() == PriceScheme.Kind.SURCHARGE;
         for (Percentage percentage : Percentage.values()) {
-            if (surcharge || percentage.alsoSimple) {
+            if (surcharge || percentage.isAlsoSimple()) {
                 double percent = random.nextInt(300) / 10.0;
-                changed = withScheme(changed, percentage.figure + "Percent", percent);
+                changed = withScheme(changed, percentage.figure() + "Percent", percent);
                 typed.put(percentage.label(surcharge) + ", %", percent);
             }
         }

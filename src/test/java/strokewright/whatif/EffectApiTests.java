@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -22,6 +22,7 @@ import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
 import strokewright.estimate.ShopBook;
+import strokewright.quote.QuotesApiTests;
 import strokewright.shopbook.ShopBooks;
 import strokewright.takeoff.Situations;
 import tools.jackson.databind.JsonNode;

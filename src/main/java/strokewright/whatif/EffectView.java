@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
@@ -15,6 +15,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Learned;
 import strokewright.estimate.ShopBook;
@@ -273,10 +274,10 @@ sealed interface BookChange {
                 faults.add(at + "/to", "state one of to and by");
             } else if (known) {
                 double value = value(book);
-                if (!(value >= 0 && value <= percentage().most)) {
+                if (!(value >= 0 && value <= percentage().most())) {
                     faults.add(
                             at + (to == null ? "/by" : "/to"),
-                            "must lead to a percentage from 0 to " + percentage().most);
+                            "must lead to a percentage from 0 to " + percentage().most());
                 }
             }
         }

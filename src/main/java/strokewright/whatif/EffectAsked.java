@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -9,6 +9,7 @@ import strokewright.estimate.ShopBookCheck;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
+import strokewright.quote.QuoteNumber;
 
 /**
  * Which other book the open drafts are tried with: the draft of the next edition, or the current

@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -19,6 +19,8 @@ import strokewright.quantity.Fault;
 import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
+import strokewright.quote.OpenDraft;
+import strokewright.quote.PricedItem;
 
 /**
  * What another shop book would do to the quotes that are still drafts. Issued ones never change.

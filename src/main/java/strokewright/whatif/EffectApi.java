@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;

@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import strokewright.estimate.ShopBook;
 import strokewright.quantity.InvalidInput;
+import strokewright.quote.OpenDraft;
+import strokewright.quote.OpenDrafts;
+import strokewright.quote.QuoteNumber;
 import strokewright.shopbook.NextEdition;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Problem;

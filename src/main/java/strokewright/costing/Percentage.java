@@ -1,13 +1,12 @@
-package strokewright.quote;
+package strokewright.costing;
 
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
-import strokewright.costing.PriceScheme;
 
 /** The percentages of a price scheme, in the order in which they are taken. */
-enum Percentage {
+public enum Percentage {
     MATERIAL_OVERHEAD(
             "materialOverhead",
             "Material overhead",
@@ -61,15 +60,13 @@ enum Percentage {
             PriceScheme::tradeDiscountPercent),
     TAX("tax", "Tax", "of the offer", 100, true, PriceScheme::taxPercent);
 
-    /** Its name in the estimate. */
-    final String figure;
+    private final String figure;
 
-    final String base;
+    private final String base;
 
-    /** As much as a shop book allows. */
-    final int most;
+    private final int most;
 
-    final boolean alsoSimple;
+    private final boolean alsoSimple;
 
     private final String label;
     private final ToDoubleFunction<PriceScheme> stated;
@@ -89,31 +86,51 @@ enum Percentage {
         this.stated = stated;
     }
 
-    double of(PriceScheme scheme) {
+    /** Its name in the estimate. */
+    public String figure() {
+        return figure;
+    }
+
+    /** What it is taken of, in words. */
+    public String base() {
+        return base;
+    }
+
+    /** As much as a shop book allows. */
+    public int most() {
+        return most;
+    }
+
+    /** The simple scheme has it too. */
+    public boolean isAlsoSimple() {
+        return alsoSimple;
+    }
+
+    public double of(PriceScheme scheme) {
         return stated.applyAsDouble(scheme);
     }
 
-    String label(boolean surcharge) {
+    public String label(boolean surcharge) {
         return this == MATERIAL_OVERHEAD && !surcharge ? "Mark-up on material" : label;
     }
 
     /** Its name in JSON. */
-    String word() {
+    public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** By its name in JSON. */
-    static Percentage of(String word) {
+    public static Percentage of(String word) {
         return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
     }
 
     /** Those that the price before tax is made with. */
-    static Stream<Percentage> beforeTax(boolean surcharge) {
+    public static Stream<Percentage> beforeTax(boolean surcharge) {
         return Arrays.stream(values()).filter(p -> p != TAX && (surcharge || p.alsoSimple));
     }
 
     /** The scheme with this one stated otherwise. */
-    PriceScheme in(PriceScheme scheme, double value) {
+    public PriceScheme in(PriceScheme scheme, double value) {
         return new PriceScheme(
                 scheme.kind(),
                 scheme.priceFrom(),

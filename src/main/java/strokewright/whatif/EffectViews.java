@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,21 +12,21 @@ import strokewright.estimate.TakeOff;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
-import strokewright.quote.Effect.Both;
-import strokewright.quote.Effect.OfItem;
-import strokewright.quote.Effect.OfQuote;
-import strokewright.quote.EffectView.FieldGroup;
-import strokewright.quote.EffectView.NewFactor;
-import strokewright.quote.EffectView.Result;
-import strokewright.quote.EffectView.Row;
-import strokewright.quote.EffectView.SumRow;
-import strokewright.quote.EffectView.TypedField;
-import strokewright.quote.EffectView.Unreckoned;
 import strokewright.takeoff.Field;
 import strokewright.takeoff.FindingWords;
 import strokewright.takeoff.RowBar;
 import strokewright.takeoff.Words;
 import strokewright.web.Numbers;
+import strokewright.whatif.Effect.Both;
+import strokewright.whatif.Effect.OfItem;
+import strokewright.whatif.Effect.OfQuote;
+import strokewright.whatif.EffectView.FieldGroup;
+import strokewright.whatif.EffectView.NewFactor;
+import strokewright.whatif.EffectView.Result;
+import strokewright.whatif.EffectView.Row;
+import strokewright.whatif.EffectView.SumRow;
+import strokewright.whatif.EffectView.TypedField;
+import strokewright.whatif.EffectView.Unreckoned;
 
 /** Makes the view of the effect page. */
 final class EffectViews {

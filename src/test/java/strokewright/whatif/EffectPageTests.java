@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -14,6 +14,7 @@ import strokewright.Person;
 import strokewright.ServiceTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.quote.QuotesApiTests;
 
 /** The effect on open drafts as the owner tries it without scripts. */
 class EffectPageTests extends ServiceTest {

@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

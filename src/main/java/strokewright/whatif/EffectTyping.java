@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Learned;
 import strokewright.estimate.ShopBook;

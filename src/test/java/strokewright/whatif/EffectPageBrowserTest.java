@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
@@ -10,6 +10,7 @@ import org.springframework.http.MediaType;
 import strokewright.BrowserTest;
 import strokewright.TestShop;
 import strokewright.access.Role;
+import strokewright.quote.QuotesApiTests;
 
 /** The effect on open drafts, in Chromium. */
 class EffectPageBrowserTest extends BrowserTest {

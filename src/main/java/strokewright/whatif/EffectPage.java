@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +13,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.estimate.ShopBook;
+import strokewright.quote.QuoteNumber;
 import strokewright.shopbook.NextEdition;
 import strokewright.shopbook.ShopBooks;
 import strokewright.web.Numbers;
@@ -100,6 +101,6 @@ class EffectPage {
         model.addAttribute(
                 "view",
                 new EffectViews(book, Numbers.of(locale)).view(typing, tried, trouble, effect));
-        return "quote/effect";
+        return "whatif/effect";
     }
 }

@@ -1,4 +1,4 @@
-package strokewright.quote;
+package strokewright.whatif;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import strokewright.costing.Percentage;
 import strokewright.costing.PriceScheme;
 import strokewright.estimate.Learned;
 import strokewright.estimate.ShopBook;
@@ -21,8 +22,8 @@ import strokewright.estimate.ShopBookCheck;
 import strokewright.quantity.Fault;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
-import strokewright.quote.BookChange.SheetPrice.Per;
 import strokewright.takeoff.Situations;
+import strokewright.whatif.BookChange.SheetPrice.Per;
 
 /** What a shop would believe otherwise, on a shop book alone. */
 class BookChangeTest {
