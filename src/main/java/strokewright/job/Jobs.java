@@ -221,7 +221,7 @@ public class Jobs {
         faults.present(
                 "/id", wanted.id(), "a UUID of your own making, the same when it is sent again");
         faults.throwIfAny();
-        Job job = locked(number);
+        Job job = held(number);
         List<ChangeOrder> before = changeOrders(job);
         for (ChangeOrder there : before) {
             if (there.id().equals(wanted.id())) {
@@ -229,44 +229,43 @@ public class Jobs {
             }
         }
         job.requireRunning();
+        entities.lock(job, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
         int n = before.size() + 1;
         List<Planned> items = Wanted.planned(wanted.items(), book, lastPosition(job, before));
         JobPlan plan = new JobPlan(items, Step.of(items, book, steps(job, before).size()));
         Money net = wanted.net() == null ? Wanted.net(items) : wanted.net();
-        sql.sql(
-                        """
+        int written =
+                sql.sql(
+                                """
                         insert into change_order (shop_id, job_id, n, id, title, reason, net,
                           currency, edition, method_version, format_version, plan, agreed_at,
                           agreed_by)
                         values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?)
+                        on conflict (shop_id, id) do nothing
                         """)
-                .params(
-                        SignedIn.current().shopId(),
-                        job.id(),
-                        n,
-                        wanted.id(),
-                        wanted.title() == null
-                                ? items.get(0).item().title()
-                                : wanted.title().strip(),
-                        wanted.reason().strip(),
-                        net.amount(),
-                        net.currency().getCurrencyCode(),
-                        book.edition(),
-                        Estimating.METHOD_VERSION,
-                        Job.FORMAT_VERSION,
-                        documents.write(plan),
-                        now().atOffset(ZoneOffset.UTC),
-                        SignedIn.current().userId())
-                .update();
+                        .params(
+                                SignedIn.current().shopId(),
+                                job.id(),
+                                n,
+                                wanted.id(),
+                                wanted.title() == null
+                                        ? items.get(0).item().title()
+                                        : wanted.title().strip(),
+                                wanted.reason().strip(),
+                                net.amount(),
+                                net.currency().getCurrencyCode(),
+                                book.edition(),
+                                Estimating.METHOD_VERSION,
+                                Job.FORMAT_VERSION,
+                                documents.write(plan),
+                                now().atOffset(ZoneOffset.UTC),
+                                SignedIn.current().userId())
+                        .update();
+        if (written == 0) {
+            throw new InvalidInput("/id", "was used before: make a new UUID");
+        }
         keepSteps(job, plan, n);
         return changeOrders(job).get(n - 1);
-    }
-
-    /** Of two who agree on more at once the second waits. */
-    private Job locked(String number) {
-        Job job = job(number);
-        entities.lock(job, LockModeType.PESSIMISTIC_FORCE_INCREMENT);
-        return job;
     }
 
     private static int lastPosition(Job job, List<ChangeOrder> changes) {
@@ -404,7 +403,7 @@ public class Jobs {
      */
     @Transactional
     public Tagged finish(String number, @Nullable Made made) {
-        Job job = job(number);
+        Job job = held(number);
         List<Planned> items = items(job, changeOrders(job));
         if (made != null) {
             made.faults(items).throwIfAny();
@@ -479,13 +478,25 @@ public class Jobs {
     }
 
     private Tagged step(String number, BiConsumer<Job, Instant> step) {
-        Job job = job(number);
+        Job job = held(number);
         step.accept(job, now());
         entities.flush();
         return tagged(job);
     }
 
     Job job(String number) {
+        return job(number, LockModeType.NONE);
+    }
+
+    /**
+     * One that is to be led on: whoever else wants to waits until this transaction ends, and then
+     * sees what became of it.
+     */
+    private Job held(String number) {
+        return job(number, LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    private Job job(String number, LockModeType lock) {
         return JobNumber.read(number)
                 .flatMap(
                         it ->
@@ -494,6 +505,7 @@ public class Jobs {
                                                 Job.class)
                                         .setParameter("year", it.year())
                                         .setParameter("n", it.n())
+                                        .setLockMode(lock)
                                         .getResultStream()
                                         .findFirst())
                 .orElseThrow(() -> Problem.notFound("Job " + number));

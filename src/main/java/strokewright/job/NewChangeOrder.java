@@ -30,7 +30,7 @@ record NewChangeOrder(
 
     Faults faults(ShopBook book) {
         Faults faults = new Faults();
-        faults.textIfGiven("/title", title);
+        NewJob.title(faults, title);
         if (reason == null || reason.isBlank()) {
             faults.add("/reason", "is missing: why more is done, in a few words");
         }

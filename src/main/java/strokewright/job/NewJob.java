@@ -84,7 +84,7 @@ record NewJob(
         if (faults.present("/customer", customer, "an id, or a name")) {
             customer.check(faults, "/customer");
         }
-        faults.textIfGiven("/title", title);
+        title(faults, title);
         reason(faults, reason);
         net(faults, net, book);
         Wanted.check(faults, items, book);
@@ -96,11 +96,19 @@ record NewJob(
         }
     }
 
+    static void title(Faults faults, @Nullable String title) {
+        if (title != null) {
+            faults.text("/title", title);
+        }
+    }
+
     static void net(Faults faults, @Nullable Money net, ShopBook book) {
         if (net != null && !net.currency().equals(book.currency())) {
             faults.add("/net/currency", "must be the shop's: " + book.currency());
-        } else {
-            faults.payableIfGiven("/net", net);
+        } else if (net != null && net.amount().signum() < 0) {
+            faults.add("/net", "is below zero: what the customer pays, before tax");
+        } else if (net != null && net.amount().compareTo(MetalEntry.MOST_MONEY) > 0) {
+            faults.add("/net", "must be 0 to 1,000,000,000");
         }
     }
 }

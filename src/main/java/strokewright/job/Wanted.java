@@ -1,5 +1,6 @@
 package strokewright.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -8,10 +9,12 @@ import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.TakeOffCheck;
 import strokewright.job.JobPlan.Planned;
+import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.quote.PricedItem;
+import strokewright.takeoff.FindingWords;
 
 /**
  * So many of an item that no quote priced.
@@ -53,12 +56,24 @@ record Wanted(@Nullable String title, @Nullable Integer quantity, @Nullable Take
      * With the estimate of their quantity.
      *
      * @param before the last position that the job has already
-     * @throws InvalidInput for what shows only while it is reckoned
+     * @throws InvalidInput for what shows only while it is reckoned, and for what cannot be made as
+     *     described
      */
     static List<Planned> planned(List<Wanted> items, ShopBook book, int before) {
-        return IntStream.range(0, items.size())
-                .mapToObj(i -> items.get(i).planned(book, before + i + 1, "/items/" + i))
-                .toList();
+        List<Planned> planned =
+                IntStream.range(0, items.size())
+                        .mapToObj(i -> items.get(i).planned(book, before + i + 1, "/items/" + i))
+                        .toList();
+        List<Fault> refusals = new ArrayList<>();
+        for (int i = 0; i < items.size(); i++) {
+            refusals.addAll(
+                    FindingWords.refusals(
+                            "/items/" + i + "/takeOff", planned.get(i).item().estimate()));
+        }
+        if (!refusals.isEmpty()) {
+            throw new InvalidInput(refusals);
+        }
+        return planned;
     }
 
     private Planned planned(ShopBook book, int position, String at) {

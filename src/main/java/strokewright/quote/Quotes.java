@@ -6,7 +6,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -23,13 +22,10 @@ import strokewright.estimate.Route;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.quantity.Fault;
-import strokewright.quantity.Finding;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
-import strokewright.quantity.Severity;
 import strokewright.shopbook.ShopBooks;
 import strokewright.takeoff.FindingWords;
-import strokewright.web.Numbers;
 import strokewright.web.Problem;
 import strokewright.web.VersionTag;
 
@@ -366,17 +362,10 @@ public class Quotes {
     }
 
     private static void requireFeasible(List<PricedItem> items) {
-        FindingWords words = new FindingWords(Numbers.of(Locale.ENGLISH));
         List<Fault> refusals = new ArrayList<>();
         for (int i = 0; i < items.size(); i++) {
-            for (Finding finding : items.get(i).estimate().findings()) {
-                if (finding.severity() == Severity.REFUSAL) {
-                    refusals.add(
-                            new Fault(
-                                    "/items/" + i + "/takeOff" + finding.pointer(),
-                                    words.text(finding)));
-                }
-            }
+            refusals.addAll(
+                    FindingWords.refusals("/items/" + i + "/takeOff", items.get(i).estimate()));
         }
         if (!refusals.isEmpty()) {
             throw Problem.wrongState(

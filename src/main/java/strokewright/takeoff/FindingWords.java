@@ -5,9 +5,12 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import strokewright.estimate.Estimate;
+import strokewright.quantity.Fault;
 import strokewright.quantity.Finding;
 import strokewright.quantity.Money;
 import strokewright.quantity.Severity;
@@ -39,6 +42,19 @@ public final class FindingWords {
             case DOUBT -> "Doubt";
             case REFUSAL -> "Not possible";
         };
+    }
+
+    /**
+     * What keeps it from being made as described.
+     *
+     * @param at pointer of the take-off
+     */
+    public static List<Fault> refusals(String at, Estimate estimate) {
+        FindingWords words = new FindingWords(Numbers.of(Locale.ENGLISH));
+        return estimate.findings().stream()
+                .filter(finding -> finding.severity() == Severity.REFUSAL)
+                .map(finding -> new Fault(at + finding.pointer(), words.text(finding)))
+                .toList();
     }
 
     public String text(Finding finding) {

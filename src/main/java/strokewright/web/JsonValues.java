@@ -53,7 +53,7 @@ final class JsonValues extends SimpleModule {
         add(Double.class, JsonValues::number, Double::valueOf, "a number");
         add(double.class, JsonValues::number, Double::valueOf, "a number");
         add(BigDecimal.class, JsonValues::number, JsonValues::decimal, DECIMAL);
-        add(LocalDate.class, JsonValues::text, LocalDate::parse, "a date such as 2026-03-31");
+        add(LocalDate.class, JsonValues::text, JsonValues::day, "a date such as 2026-03-31");
         add(Instant.class, JsonValues::text, Instant::parse, INSTANT);
         add(UUID.class, JsonValues::text, JsonValues::uuid, "an id of 36 characters");
         add(Currency.class, JsonValues::text, JsonValues::currency, CURRENCY);
@@ -125,6 +125,15 @@ final class JsonValues extends SimpleModule {
             throw new NumberFormatException(text);
         }
         return value.scale() < 0 ? value.setScale(0) : value;
+    }
+
+    /** {@link LocalDate#parse} also takes years of up to nine digits, and those before our era. */
+    static LocalDate day(String text) {
+        LocalDate day = LocalDate.parse(text);
+        if (day.getYear() < 1 || day.getYear() > 9999) {
+            throw new IllegalArgumentException(text);
+        }
+        return day;
     }
 
     /** {@link UUID#fromString} also takes "1-1-1-1-1". */

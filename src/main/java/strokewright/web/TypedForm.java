@@ -21,7 +21,6 @@ import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
-import strokewright.quantity.PlainText;
 
 /**
  * The fields of a form exactly as they were typed, each named by the JSON pointer of what it means:
@@ -180,7 +179,7 @@ public final class TypedForm {
 
     /** Null when nothing is typed. */
     public @Nullable String text(String path) {
-        String text = LINE_ENDS.matcher(PlainText.withoutTurns(at(path)).strip()).replaceAll("\n");
+        String text = LINE_ENDS.matcher(at(path).strip()).replaceAll("\n");
         return text.isEmpty() ? null : text;
     }
 
@@ -207,8 +206,8 @@ public final class TypedForm {
     public @Nullable LocalDate date(String path) {
         String text = text(path);
         try {
-            return text == null ? null : LocalDate.parse(text);
-        } catch (DateTimeParseException e) {
+            return text == null ? null : JsonValues.day(text);
+        } catch (DateTimeParseException | IllegalArgumentException e) {
             unread.add(path, "is no date: one such as 2026-03-31");
             return null;
         }
