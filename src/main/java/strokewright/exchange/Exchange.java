@@ -3,7 +3,9 @@ package strokewright.exchange;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -44,8 +46,29 @@ public class Exchange {
         Plan plan =
                 read.faults.isEmpty()
                         ? table.plan(read.reading, choices.remove())
-                        : new Plan(List.of(), List.of(), 0, List.of());
+                        : further(table, read, choices);
         return read.preview(plan, tag(table, file, choices));
+    }
+
+    /**
+     * What else is wrong with a file that has cells that cannot be read: the faults of its other
+     * rows, and the words that they need.
+     */
+    private static Plan further(FileTable table, Read read, Choices choices) {
+        if (!read.reading.hasFaultsOfCellsAlone() || !read.reading.open().isEmpty()) {
+            return new Plan(List.of(), List.of(), 0, List.of());
+        }
+        Set<Integer> told = new HashSet<>();
+        read.faults.forEach(f -> told.add(f.row()));
+        Plan plan = table.plan(read.reading, choices.remove());
+        return new Plan(
+                List.of(),
+                plan.faults().stream()
+                        .filter(f -> f.row() != null && !told.contains(f.row()))
+                        .toList(),
+                0,
+                List.of(),
+                plan.words());
     }
 
     /**
@@ -60,7 +83,9 @@ public class Exchange {
             FileTable table, SentFile file, Choices choices, @Nullable String ifMatch) {
         Read read = read(table, file, choices);
         if (!read.faults.isEmpty()) {
-            InvalidInput refused = refused(read.faults);
+            List<CellFault> all = new ArrayList<>(read.faults);
+            all.addAll(further(table, read, choices).faults());
+            InvalidInput refused = refused(all);
             throw read.reading.open().isEmpty() ? refused : asking(refused);
         }
         String tag = tag(table, file, choices);

@@ -2,6 +2,7 @@ package strokewright.exchange;
 
 import java.math.BigDecimal;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -45,8 +46,11 @@ public final class FileReading {
             Pattern.compile("(\\d{1,2})([./-])(\\d{1,2})\\2(\\d{4}|\\d{2})");
 
     /** Day 0 of a spreadsheet program's two calendars. */
-    private static final Set<LocalDate> NO_DAYS =
-            Set.of(LocalDate.of(1899, 12, 31), LocalDate.of(1904, 1, 1));
+    private static final List<LocalDate> NO_DAYS =
+            List.of(LocalDate.of(1899, 12, 31), LocalDate.of(1904, 1, 1));
+
+    /** A length of time of so many days or more was meant as a date. */
+    private static final int DAYS_OF_A_DURATION = 31;
 
     private static final int ROWS_TO_FIND_THE_HEAD_IN = 10;
     private static final Map<String, String> SIGNS =
@@ -121,6 +125,11 @@ public final class FileReading {
 
     List<CellFault> faults() {
         return faults;
+    }
+
+    /** Whether its head, and it as a whole, can be read. */
+    boolean hasFaultsOfCellsAlone() {
+        return faults.stream().allMatch(f -> f.row() != null && f.row() > headNumber);
     }
 
     List<String> unknown() {
@@ -384,10 +393,17 @@ public final class FileReading {
         return text.length() == 2 ? "20" + text : text;
     }
 
-    /** A time of day is what a spreadsheet program makes of 1:30. */
+    /** A time of day is what a spreadsheet program makes of 1:30, and a day later of 25:30. */
     private String duration(FileColumn column, Value value) {
-        if (value instanceof Value.Moment moment && NO_DAYS.contains(moment.at().toLocalDate())) {
-            return moment.at().getHour() + ":" + "%02d".formatted(moment.at().getMinute());
+        if (value instanceof Value.Moment moment) {
+            for (LocalDate start : NO_DAYS) {
+                Duration since = Duration.between(start.atStartOfDay(), moment.at());
+                if (!since.isNegative() && since.toDays() < DAYS_OF_A_DURATION) {
+                    int seconds = since.toSecondsPart();
+                    return "%d:%02d".formatted(since.toHours(), since.toMinutesPart())
+                            + (seconds == 0 ? "" : ":%02d".formatted(seconds));
+                }
+            }
         }
         return figure(column, value);
     }

@@ -33,7 +33,7 @@ public record BillEntry(
     private static final int LONGEST_NOTE = 2000;
 
     public BillEntry {
-        amount = MetalEntry.padded(amount);
+        amount = MetalEntry.inCents(amount);
     }
 
     BillEntry on(LocalDate day) {

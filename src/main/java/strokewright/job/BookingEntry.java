@@ -48,6 +48,9 @@ public record BookingEntry(
     /** So long a phone may be without a connection; assumed. */
     private static final Duration KEPT_AT_MOST = Duration.ofDays(14);
 
+    /** Kept to a hundredth; less would be nothing. */
+    private static final double LEAST_MINUTES = 0.01;
+
     private static final int MOST_MINUTES = 24 * 60;
     private static final int MOST_COUNTED = 1_000_000;
     private static final int LONGEST_NOTE = 2000;
@@ -141,7 +144,7 @@ public record BookingEntry(
     Faults faults(boolean onAJob, Instant now) {
         Faults faults = entered(onAJob);
         if (minutes != null) {
-            faults.over("/minutes", minutes, 0, MOST_MINUTES);
+            faults.within("/minutes", minutes, LEAST_MINUTES, MOST_MINUTES);
         }
         counts(faults);
         times(faults, now);
@@ -212,7 +215,7 @@ public record BookingEntry(
             }
         }
         if (minutes != null) {
-            faults.over("/minutes", minutes, 0, MOST_MINUTES);
+            faults.within("/minutes", minutes, LEAST_MINUTES, MOST_MINUTES);
         } else if (isTooLong(since, endedAt(now))) {
             faults.add(
                     "/minutes",

@@ -8,8 +8,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DuplicateKeyException;
@@ -56,7 +61,7 @@ public class Bookings {
     public Booking book(@Nullable String number, BookingEntry entry) {
         entry.faults(number != null, now()).throwIfAny();
         UUID who = SignedIn.current().userId();
-        Optional<Booking> before = sentBefore(entry, who);
+        Optional<Booking> before = sentBefore(number, entry, who);
         if (before.filter(b -> b.runs() && entry.endedAt() != null).isPresent()) {
             return end(entry.id(), entry, entry.isPaused());
         }
@@ -90,24 +95,62 @@ public class Bookings {
     }
 
     /**
-     * Books what a time sheet says of somebody; twice under the same id adds nothing.
+     * What a time sheet says of somebody.
      *
-     * @throws InvalidInput with every fault
-     * @throws Problem as {@link #book}
+     * @param number of the job; null of indirect hours
+     * @param entry with its day
+     */
+    record FromSheet(@Nullable String number, BookingEntry entry, UUID who) {}
+
+    /**
+     * Books what time sheets say; what is there under its id already adds nothing.
+     *
+     * @throws InvalidInput with every fault of the first that has any
+     * @throws Problem 404 when there is no such job, 409 when it is closed
      */
     @Transactional
-    public Booking bookFromSheet(@Nullable String number, BookingEntry entry, UUID who) {
-        entry.faults(number != null, now()).throwIfAny();
-        return sentBefore(entry, who)
-                .orElseGet(() -> add(new Adding(number, entry, who, Source.SHEET, false, null)));
+    public void bookFromSheets(List<FromSheet> sheets) {
+        Instant now = now();
+        Map<String, List<FromSheet>> byJob = new TreeMap<>(); // so that two never wait in a ring
+        for (FromSheet sheet : sheets) {
+            sheet.entry.faults(sheet.number != null, now).throwIfAny();
+            byJob.computeIfAbsent(sheet.number == null ? "" : sheet.number, n -> new ArrayList<>())
+                    .add(sheet);
+        }
+        byJob.forEach(
+                (number, ofJob) -> {
+                    Job job = number.isEmpty() ? null : jobs.job(number);
+                    if (job != null) {
+                        requireSteps(job, ofJob.stream().map(s -> s.entry.step()).toList());
+                        begin(job, now);
+                    }
+                    for (FromSheet sheet : ofJob) {
+                        Adding adding =
+                                new Adding(
+                                        sheet.number,
+                                        sheet.entry,
+                                        sheet.who,
+                                        Source.SHEET,
+                                        false,
+                                        null);
+                        insert(adding, job, sheet.entry.workedOn(), now);
+                    }
+                    if (job != null) {
+                        jobs.keepHours(job);
+                    }
+                });
     }
 
-    private Optional<Booking> sentBefore(BookingEntry entry, UUID who) {
+    private Optional<Booking> sentBefore(@Nullable String number, BookingEntry entry, UUID who) {
         Optional<Booking> before = rows.find(entry.id());
-        if (before.isPresent() && !before.get().workerId().equals(who)) {
+        if (before.filter(b -> !b.workerId().equals(who) || !isOn(number, b)).isPresent()) {
             throw new InvalidInput("/id", "was used before: make a new UUID");
         }
         return before;
+    }
+
+    private static boolean isOn(@Nullable String number, Booking booking) {
+        return number == null ? booking.job() == null : number.equals(booking.job());
     }
 
     /**
@@ -126,7 +169,7 @@ public class Bookings {
         Job job = adding.number == null ? null : jobs.job(adding.number);
         Instant now = now();
         if (job != null) {
-            requireStep(job, entry.step());
+            requireSteps(job, Collections.singletonList(entry.step()));
             begin(job, now);
         }
         LocalDate day = day(entry);
@@ -231,8 +274,8 @@ public class Bookings {
         return a.isAfter(b) ? a : b;
     }
 
-    private void requireStep(Job job, @Nullable Integer step) {
-        if (step == null) {
+    private void requireSteps(Job job, List<@Nullable Integer> steps) {
+        if (steps.stream().allMatch(Objects::isNull)) {
             return;
         }
         int most =
@@ -240,7 +283,7 @@ public class Bookings {
                         .params(SignedIn.current().shopId(), job.id())
                         .query(Integer.class)
                         .single();
-        if (step < 1 || step > most) {
+        if (steps.stream().anyMatch(step -> step != null && (step < 1 || step > most))) {
             throw new InvalidInput("/step", "is no step of the job: 1 to " + most);
         }
     }

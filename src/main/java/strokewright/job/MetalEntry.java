@@ -43,14 +43,15 @@ public record MetalEntry(
     private static final double LONGEST_MM = 100_000;
     private static final double MOST_KG = 1_000_000;
     private static final int MOST = 1_000_000;
+    static final BigDecimal MOST_MONEY = new BigDecimal("1e9");
 
     public MetalEntry {
-        paid = padded(paid);
-        offcutValue = padded(offcutValue);
+        paid = inCents(paid);
+        offcutValue = inCents(offcutValue);
     }
 
-    static @Nullable Money padded(@Nullable Money money) {
-        return money == null ? null : money.padded();
+    static @Nullable Money inCents(@Nullable Money money) {
+        return money == null ? null : Money.rounded(money.amount(), money.currency());
     }
 
     MetalEntry on(LocalDate day) {
@@ -130,8 +131,8 @@ public record MetalEntry(
             }
         } else if (!money.currency().equals(book.currency())) {
             faults.add(at + "/currency", "must be the shop's: " + book.currency());
-        } else {
-            faults.payableIfGiven(at, money);
+        } else if (money.amount().signum() < 0 || money.amount().compareTo(MOST_MONEY) > 0) {
+            faults.add(at, "must be 0 to 1,000,000,000");
         }
     }
 

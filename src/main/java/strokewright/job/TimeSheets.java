@@ -35,6 +35,7 @@ import strokewright.job.Booking.Sort;
 import strokewright.office.Value;
 import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
+import strokewright.quantity.InvalidInput;
 import strokewright.web.Reading;
 
 /**
@@ -44,10 +45,17 @@ import strokewright.web.Reading;
 @Component
 class TimeSheets implements FileTable {
 
-    private static final int MOST_ROWS = 5000;
+    private static final int MOST_ROWS = 10_000;
     private static final int MOST_OPTIONS = 60;
-    private static final Pattern HOURS_AND_MINUTES = Pattern.compile("(\\d{1,3}):([0-5]\\d)");
+    private static final Pattern HOURS_AND_MINUTES =
+            Pattern.compile("(\\d{1,3}):([0-5]\\d)(?::([0-5]\\d))?");
     private static final Pattern DIGITS = Pattern.compile("\\d+");
+
+    private static final String NO_JOB = "none";
+
+    /** A kind of work, a step of one job or of whichever it is, or all of the job. */
+    private static final Pattern WORK =
+            Pattern.compile("whole-job|kind:.+|(J-\\d{4}-\\d{4,9}/)?step:\\d{1,4}");
 
     private static final FileColumn PERSON =
             FileColumn.text("Person", 20, "who worked")
@@ -188,6 +196,7 @@ class TimeSheets implements FileTable {
             words.forget(kind, word);
             return;
         }
+        requireMeaning(kind, meaning);
         int end = meaning.indexOf('/');
         if (!kind.equals("work") || end < 0) {
             words.choose(new SheetWords.Chosen(kind, word, meaning));
@@ -200,6 +209,23 @@ class TimeSheets implements FileTable {
                         kind,
                         tidy.startsWith(SheetWords.tidy(job)) ? tidy : job + word,
                         meaning.substring(end + 1)));
+    }
+
+    private void requireMeaning(String kind, String meaning) {
+        boolean there =
+                switch (String.valueOf(kind)) {
+                    case "person" ->
+                            presences.people().stream()
+                                    .anyMatch(p -> p.id().toString().equals(meaning));
+                    case "job" ->
+                            meaning.equals(NO_JOB)
+                                    || JobNumber.read(meaning).flatMap(jobs::find).isPresent();
+                    case "work" -> WORK.matcher(meaning).matches();
+                    default -> true;
+                };
+        if (!there) {
+            throw new InvalidInput("/meaning", "is none of what is offered for such a word");
+        }
     }
 
     @Override
@@ -215,18 +241,16 @@ class TimeSheets implements FileTable {
         Import work = new Import(file);
         Plan plan = work.plan();
         if (plan.faults().isEmpty()) {
-            work.wanted.forEach(w -> bookings.bookFromSheet(w.job, w.entry, w.who));
+            bookings.bookFromSheets(work.wanted);
         }
         return plan;
     }
-
-    private record Wanted(@Nullable String job, BookingEntry entry, UUID who) {}
 
     /** One file against the shop of now. */
     private final class Import {
 
         private final FileReading file;
-        private final List<Wanted> wanted = new ArrayList<>();
+        private final List<Bookings.FromSheet> wanted = new ArrayList<>();
         private final List<CellFault> faults = new ArrayList<>();
         private final List<Plan.Row> rows = new ArrayList<>();
         private final List<Presences.Person> people = presences.people();
@@ -344,7 +368,8 @@ class TimeSheets implements FileTable {
                 return;
             }
             wanted.add(
-                    new Wanted(job == null ? null : job.number(), entry.withId(id), person.id()));
+                    new Bookings.FromSheet(
+                            job == null ? null : job.number(), entry.withId(id), person.id()));
             rows.add(new Plan.Row(line.row(), What.NEW, name, told(entry, job)));
         }
 
@@ -423,14 +448,16 @@ class TimeSheets implements FileTable {
                 return null;
             }
             Optional<OpenJobs.OpenJob> exact =
-                    JobNumber.read(typed.toUpperCase(Locale.ROOT))
-                            .map(n -> byNumber.get(n.toString()));
+                    JobNumber.read(typed.toUpperCase(Locale.ROOT)).map(this::numbered);
             if (exact.isPresent()) {
                 return exact.get();
             }
             String meaning = chosen.get("job " + SheetWords.tidy(typed));
-            OpenJobs.OpenJob meant = meaning == null ? null : byNumber.get(meaning);
-            boolean none = "none".equals(meaning);
+            OpenJobs.OpenJob meant =
+                    meaning == null
+                            ? null
+                            : JobNumber.read(meaning).map(this::numbered).orElse(null);
+            boolean none = NO_JOB.equals(meaning);
             List<FileWord.Meaning> options = new ArrayList<>();
             nearestJobs(typed)
                     .forEach(
@@ -443,8 +470,8 @@ class TimeSheets implements FileTable {
                                                             + j.title()
                                                             + ", "
                                                             + j.customer())));
-            options.add(new FileWord.Meaning("none", "no job"));
-            ask("job", typed, none ? "none" : meant == null ? null : meant.number(), options);
+            options.add(new FileWord.Meaning(NO_JOB, "no job"));
+            ask("job", typed, none ? NO_JOB : meant == null ? null : meant.number(), options);
             if (meant == null && !none) {
                 fault(
                         line,
@@ -452,6 +479,11 @@ class TimeSheets implements FileTable {
                         "“" + typed + "” is no number of a job here: choose which is meant");
             }
             return meant;
+        }
+
+        /** Older ones too. */
+        private OpenJobs.@Nullable OpenJob numbered(JobNumber number) {
+            return byNumber.computeIfAbsent(number.toString(), n -> jobs.find(number).orElse(null));
         }
 
         /** 26-1 and J1 end in the count; a title may be meant too. */
@@ -600,7 +632,8 @@ class TimeSheets implements FileTable {
             String typed = typed(line, column);
             Matcher m = HOURS_AND_MINUTES.matcher(typed);
             if (m.matches()) {
-                return Integer.parseInt(m.group(1)) * 60.0 + Integer.parseInt(m.group(2));
+                double minutes = Integer.parseInt(m.group(1)) * 60.0 + Integer.parseInt(m.group(2));
+                return m.group(3) == null ? minutes : minutes + Integer.parseInt(m.group(3)) / 60.0;
             }
             Double number = read(line, column, file.numbers().number(typed)).asDouble();
             return number == null ? null : number * minutesEach;

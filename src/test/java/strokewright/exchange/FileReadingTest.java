@@ -341,12 +341,14 @@ class FileReadingTest {
                                 row("Hours"),
                                 row("1:30"),
                                 row(new Value.Moment(LocalDate.of(1899, 12, 31).atTime(1, 30))),
+                                row(new Value.Moment(LocalDate.of(1904, 1, 1).atTime(0, 12, 30))),
+                                row(new Value.Moment(LocalDate.of(1900, 1, 1).atTime(2, 0))),
                                 row("1,5")),
                         List.of(hours),
                         Choices.NONE);
         assertThat(file.faults()).isEmpty();
         assertThat(file.lines())
                 .extracting(l -> l.typed().get(hours))
-                .containsExactly("1:30", "1:30", "1,5");
+                .containsExactly("1:30", "1:30", "0:12:30", "26:00", "1,5");
     }
 }

@@ -39,6 +39,8 @@ class BookingEntryTest {
                 "-600, -60, 1441, /minutes",
                 "-, -, 1440, -",
                 "-, -, 0, /minutes",
+                "-, -, 0.004, /minutes",
+                "-, -, 0.01, -",
                 "-, -, Infinity, /minutes",
             })
     void theTimesOfAPhoneAreBelievedWithinReason(

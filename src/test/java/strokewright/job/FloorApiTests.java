@@ -276,6 +276,17 @@ class FloorApiTests extends ServiceTest {
                 .isEqualTo("/id");
     }
 
+    @Test
+    void anIdIsGoodForOneJobAlone() {
+        String entry = FloorShop.fields("\"step\":1,\"minutes\":5");
+        floor.floor("/jobs/" + job + "/bookings", entry, 201);
+        assertThat(
+                        floor.floor("/jobs/" + floor.job() + "/bookings", entry, 400)
+                                .at("/errors/0/pointer")
+                                .asString())
+                .isEqualTo("/id");
+    }
+
     // Presence -----------------------------------------------------------------------------------
 
     @Test

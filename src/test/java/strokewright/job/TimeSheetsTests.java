@@ -162,7 +162,7 @@ class TimeSheetsTests extends ServiceTest {
         JsonNode problem = send(file, "", 400);
         assertThat(problem.at("/errors").values())
                 .extracting(e -> e.at("/pointer").asString())
-                .contains("/rows/5/Date");
+                .contains("/rows/5/Date", "/rows/3/Person", "/rows/6/Reason");
         problem = send(file.replace("3/4/2026", DAY.toString()), "", 400);
         assertThat(problem.at("/errors").values())
                 .extracting(e -> e.at("/pointer").asString())
@@ -177,6 +177,31 @@ class TimeSheetsTests extends ServiceTest {
                         "/rows/8/Step",
                         "/rows/9/Minutes");
         assertThat(floor.bookings(job)).isEmpty();
+    }
+
+    @Test
+    void aWordMeansOnlyWhatIsThere() {
+        for (String[] wrong :
+                List.of(
+                        new String[] {"person", java.util.UUID.randomUUID().toString()},
+                        new String[] {"job", "J-2026-9999"},
+                        new String[] {"work", "step:first"})) {
+            JsonNode problem =
+                    floor.send(
+                            Role.OFFICE,
+                            "POST",
+                            "/bookings/words",
+                            "{\"kind\":\"%s\",\"word\":\"x\",\"meaning\":\"%s\"}"
+                                    .formatted(wrong[0], wrong[1]),
+                            400);
+            assertThat(problem.at("/errors/0/pointer").asString()).isEqualTo("/meaning");
+        }
+    }
+
+    @Test
+    void aTimeWithSecondsLosesNone() {
+        send(HEAD + "The floor,%s,%s,1,0:12:30,,2,,\n".formatted(DAY, job), "", 200);
+        assertThat(floor.bookings(job).get(0).at("/minutes").asDouble()).isEqualTo(12.5);
     }
 
     @Test
