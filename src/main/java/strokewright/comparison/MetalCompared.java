@@ -36,6 +36,8 @@ final class MetalCompared {
         BigDecimal kg = BigDecimal.ZERO;
         BigDecimal quoted = BigDecimal.ZERO;
         BigDecimal made = BigDecimal.ZERO;
+        BigDecimal exactlyQuoted = BigDecimal.ZERO;
+        BigDecimal exactlyMade = BigDecimal.ZERO;
         BigDecimal paid = BigDecimal.ZERO;
         @Nullable String family;
     }
@@ -84,11 +86,33 @@ final class MetalCompared {
             if (of == Plan.QUOTED) {
                 taken.quotedKg = taken.quotedKg.add(kg);
                 taken.quoted = taken.quoted.add(costs.get(i));
+                taken.exactlyQuoted = taken.exactlyQuoted.add(exactly(metal, kg));
             } else {
                 taken.madeKg = taken.madeKg.add(kg);
                 taken.made = taken.made.add(costs.get(i));
+                taken.exactlyMade = taken.exactlyMade.add(exactly(metal, kg));
             }
         }
+    }
+
+    /**
+     * What is paid for the kilograms before it is rounded to cents: a planned price that were made
+     * of rounded cents would be wrong by far where much more is used than was planned.
+     */
+    private BigDecimal exactly(Estimate.MetalUsed metal, BigDecimal kg) {
+        BigDecimal cost = metal.cost().amount();
+        if (metal.price() == null || metal.kg() <= 0) {
+            return cost;
+        }
+        BigDecimal price = metal.price().amount();
+        BigDecimal exact =
+                metal.per() == Estimate.PricedPer.SHEET && metal.sheets() != null
+                        ? price.multiply(BigDecimal.valueOf(metal.sheets()))
+                                .multiply(kg)
+                                .divide(BigDecimal.valueOf(metal.kg()), MathContext.DECIMAL128)
+                        : price.multiply(kg);
+        // a price that was rounded itself tells less than the cost
+        return cents.of(exact).amount().compareTo(cost) == 0 ? exact : cost;
     }
 
     /**
@@ -98,9 +122,9 @@ final class MetalCompared {
     private Metal metal(String grade, Taken taken) {
         BigDecimal planned =
                 taken.madeKg.signum() > 0
-                        ? taken.made.divide(taken.madeKg, MathContext.DECIMAL128)
+                        ? taken.exactlyMade.divide(taken.madeKg, MathContext.DECIMAL128)
                         : taken.quotedKg.signum() > 0
-                                ? taken.quoted.divide(taken.quotedKg, MathContext.DECIMAL128)
+                                ? taken.exactlyQuoted.divide(taken.quotedKg, MathContext.DECIMAL128)
                                 : taken.kg.signum() > 0
                                         ? taken.paid.divide(taken.kg, MathContext.DECIMAL128)
                                         : BigDecimal.ZERO;

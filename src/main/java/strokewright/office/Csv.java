@@ -24,7 +24,6 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import strokewright.quantity.InvalidInput;
-import strokewright.quantity.PlainText;
 
 /**
  * Separated values (RFC 4180), both ways.
@@ -241,7 +240,7 @@ public final class Csv {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             line += c == '\n' ? 1 : 0;
-            if (PlainText.isForeign(c)) {
+            if (Texts.isForeign(c)) {
                 throw new InvalidInput(
                         "",
                         String.format(

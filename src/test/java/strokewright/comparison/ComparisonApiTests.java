@@ -92,6 +92,32 @@ class ComparisonApiTests extends ServiceTest {
         shop.answer(Role.FLOOR, "GET", "/jobs/" + job + "/comparison", null, null, 403);
     }
 
+    /** 10 g at 4.15 a kg are 4 cents; a kg at those would be 4.00. */
+    @Test
+    void aPlannedPriceIsNotMadeOfRoundedCents() {
+        shop.useBook(textbook());
+        String job =
+                shop.job(
+                                "\"items\":[{\"takeOff\":"
+                                        + PIECE.formatted(1, "Assemble")
+                                                .replace("\"massKg\":1.0", "\"massKg\":0.01")
+                                        + "}]")
+                        .at("/number")
+                        .asString();
+        shop.post(
+                Role.OFFICE,
+                "/jobs/" + job + "/materials",
+                ComparingShop.withId(
+                        "\"grade\":\"STEEL-DC\",\"kg\":1000,\"paid\":{\"amount\":\"4280.00\",\"currency\":\"EUR\"}"));
+        shop.finish(job, null);
+
+        JsonNode c = shop.get(Role.OWNER, "/jobs/" + job + "/comparison");
+        assertThat(money(c, "/metal/0/cost/planned")).isEqualByComparingTo("0.04");
+        assertThat(money(c, "/over/price")).isEqualByComparingTo("130");
+        assertThat(money(c, "/over/usage")).isEqualByComparingTo("4149.96");
+        addsUp(c);
+    }
+
     @Test
     void theJobFormComesOut() {
         ObjectNode book = textbook();
