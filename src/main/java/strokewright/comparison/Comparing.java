@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import strokewright.comparison.JobComparison.Bought;
@@ -59,27 +60,26 @@ final class Comparing {
         return new Comparing(job, rates, cents, blocks(job, plans)).compared();
     }
 
-    /** Where the plan of a quantity of an item comes from. */
+    /** Where the plans of an item come from. */
     @FunctionalInterface
     interface Plans {
 
         /**
-         * @param quantity at least one
+         * @return the plan of so many, at least one
          */
-        QuantityPlan of(JobRecord.Line line, ShopBook book, int quantity);
+        IntFunction<QuantityPlan> of(JobRecord.Line line, ShopBook book);
     }
 
     private static List<Block> blocks(JobRecord job, Plans plans) {
         List<Block> blocks = new ArrayList<>();
         for (JobRecord.Ordered order : job.orders()) {
             for (JobRecord.Line line : order.items()) {
-                QuantityPlan quoted = plans.of(line, order.book(), line.quantity());
+                IntFunction<QuantityPlan> of = plans.of(line, order.book());
+                QuantityPlan quoted = of.apply(line.quantity());
                 QuantityPlan made =
                         line.made() == line.quantity()
                                 ? quoted
-                                : line.made() == 0
-                                        ? null
-                                        : plans.of(line, order.book(), line.made());
+                                : line.made() == 0 ? null : of.apply(line.made());
                 blocks.add(new Block(order, line, quoted, made));
             }
         }

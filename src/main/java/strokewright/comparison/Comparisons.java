@@ -3,6 +3,7 @@ package strokewright.comparison;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -79,7 +80,7 @@ public class Comparisons {
         return SignedIn.current().role() == Role.OWNER ? rates.all() : null;
     }
 
-    private static QuantityPlan plan(JobRecord.Line line, ShopBook book, int quantity) {
-        return Estimating.reckon(line.item().takeOff(), book).plan(quantity);
+    private static IntFunction<QuantityPlan> plan(JobRecord.Line line, ShopBook book) {
+        return Estimating.reckon(line.item().takeOff(), book)::plan;
     }
 }

@@ -18,7 +18,6 @@ import org.springframework.transaction.annotation.Transactional;
 import strokewright.access.Shops;
 import strokewright.access.SignedIn;
 import strokewright.job.JobNumber;
-import strokewright.job.JobRecord;
 import strokewright.job.JobRecords;
 
 /**
@@ -70,7 +69,7 @@ class FinishedJobs {
             @Nullable LabourRates rates,
             Comparing.Plans plans) {
         UUID shop = SignedIn.current().shopId();
-        List<Finished> finished = finished(from, to);
+        List<Finished> finished = finished(from, to, rates != null);
         Map<String, JobComparison> comparisons = new HashMap<>();
         Map<String, String> missing = new LinkedHashMap<>();
         for (Finished job : finished) {
@@ -81,17 +80,23 @@ class FinishedJobs {
                 missing.put(job.number, job.made);
             }
         }
-        for (JobRecord job : jobs.of(missing.keySet())) {
-            JobComparison comparison = Comparing.of(job, rates, plans).withoutWhy();
-            comparisons.put(job.number(), comparison);
+        // plans are reckoned anew, which takes by far the longest and touches nothing shared
+        List<JobComparison> compared =
+                jobs.of(missing.keySet()).parallelStream()
+                        .map(job -> Comparing.of(job, rates, plans).withoutWhy())
+                        .toList();
+        for (JobComparison comparison : compared) {
+            String number = comparison.job();
+            comparisons.put(number, comparison);
             kept.put(
-                    new Key(shop, job.number(), rates != null),
-                    new Kept(missing.get(job.number()), comparison));
+                    new Key(shop, number, rates != null),
+                    new Kept(missing.get(number), comparison));
         }
         return finished.stream().map(job -> comparisons.get(job.number)).toList();
     }
 
-    private List<Finished> finished(@Nullable LocalDate from, @Nullable LocalDate to) {
+    private List<Finished> finished(
+            @Nullable LocalDate from, @Nullable LocalDate to, boolean atCostRates) {
         ZoneId zone = shops.current().timeZone();
         UUID shop = SignedIn.current().shopId();
         OffsetDateTime first =
@@ -128,7 +133,8 @@ class FinishedJobs {
                         )
                         select j.year, j.n, concat_ws(' ', j.version, j.state, booked.made,
                           metal.made, bills.made, c.version,
-                          (select count(*) from person_cost_rate r where r.shop_id = :shop))
+                          case when :atCostRates then
+                            (select count(*) from person_cost_rate r where r.shop_id = :shop) end)
                         from these j
                         join customer c on c.shop_id = j.shop_id and c.id = j.customer_id
                         left join booked on booked.job_id = j.id
@@ -139,6 +145,7 @@ class FinishedJobs {
                 .param("shop", shop)
                 .param("first", first)
                 .param("end", end)
+                .param("atCostRates", atCostRates)
                 .query(
                         (row, i) ->
                                 new Finished(

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -65,6 +66,13 @@ class BookingRows {
         return query("and b.job_id = :job order by b.entered_at desc, b.id", Map.of("job", job));
     }
 
+    /** The latest first, so many at most. */
+    List<Booking> latestOfJob(UUID job, int most) {
+        return query(
+                "and b.job_id = :job order by b.entered_at desc, b.id limit :most",
+                Map.of("job", job, "most", most));
+    }
+
     /** Those that count, the latest first. */
     List<Booking> countingOf(Collection<UUID> jobs) {
         return jobs.isEmpty()
@@ -107,16 +115,28 @@ class BookingRows {
                 Map.of("who", who, "from", from, "most", most));
     }
 
-    double minutesOn(UUID job, int step) {
-        return sql.sql(
+    /** Person-minutes by step, without what was corrected. */
+    Map<Integer, Double> minutesByStep(UUID job) {
+        Map<Integer, Double> minutes = new HashMap<>();
+        sql.sql(
                         """
-                        select coalesce(sum(b.minutes * (1 + b.with_helper::int)), 0) from booking b
-                        where b.shop_id = ? and b.job_id = ? and b.step = ?
+                        select b.step, sum(b.minutes * (1 + b.with_helper::int)) from booking b
+                        where b.shop_id = ? and b.job_id = ? and b.step is not null
+                          and b.minutes is not null
                           and not exists (select from booking c
                             where c.shop_id = b.shop_id and c.replaces = b.id)
+                        group by 1
                         """)
-                .params(SignedIn.current().shopId(), job, step)
-                .query(Double.class)
+                .params(SignedIn.current().shopId(), job)
+                .query((row, i) -> minutes.put(row.getInt(1), row.getDouble(2)))
+                .list();
+        return minutes;
+    }
+
+    int count(UUID job) {
+        return sql.sql("select count(*) from booking where shop_id = ? and job_id = ?")
+                .params(SignedIn.current().shopId(), job)
+                .query(Integer.class)
                 .single();
     }
 

@@ -503,10 +503,28 @@ public class Bookings {
         return rows.ofJob(jobs.job(number).id());
     }
 
+    /** Of a job, the latest first, so many at most. */
+    @Transactional(readOnly = true)
+    public List<Booking> latestOf(String number, int most) {
+        return rows.latestOfJob(jobs.job(number).id(), most);
+    }
+
+    /** How many a job has, those that were corrected too. */
+    @Transactional(readOnly = true)
+    public int count(String number) {
+        return rows.count(jobs.job(number).id());
+    }
+
+    /** Person-minutes so far by the number of the step, without what was corrected. */
+    @Transactional(readOnly = true)
+    public Map<Integer, Double> minutesByStep(String number) {
+        return rows.minutesByStep(jobs.job(number).id());
+    }
+
     /** Person-minutes on a step so far, without what was corrected. */
     @Transactional(readOnly = true)
     public double minutesOn(String number, int step) {
-        return rows.minutesOn(jobs.job(number).id(), step);
+        return minutesByStep(number).getOrDefault(step, 0.0);
     }
 
     /**

@@ -73,7 +73,7 @@ public class JobRecords {
      */
     @Transactional(readOnly = true)
     public List<JobRecord> of(Collection<String> numbers) {
-        return records(numbers.stream().map(jobs::job).toList());
+        return records(jobs.jobs(numbers));
     }
 
     /**

@@ -14,8 +14,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.BiConsumer;
 import java.util.stream.Stream;
@@ -509,6 +511,36 @@ public class Jobs {
                                         .getResultStream()
                                         .findFirst())
                 .orElseThrow(() -> Problem.notFound("Job " + number));
+    }
+
+    /**
+     * Several, read together in any order.
+     *
+     * @throws Problem 404 when one of them is not there
+     */
+    List<Job> jobs(Collection<String> numbers) {
+        Map<Integer, Set<Integer>> byYear = new HashMap<>();
+        for (String number : numbers) {
+            JobNumber read =
+                    JobNumber.read(number).orElseThrow(() -> Problem.notFound("Job " + number));
+            byYear.computeIfAbsent(read.year(), year -> new HashSet<>()).add(read.n());
+        }
+        List<Job> found = new ArrayList<>();
+        byYear.forEach(
+                (year, ns) -> {
+                    List<Job> ofYear =
+                            entities.createQuery(
+                                            "from Job j where j.year = :year and j.n in :ns",
+                                            Job.class)
+                                    .setParameter("year", year)
+                                    .setParameter("ns", ns)
+                                    .getResultList();
+                    if (ofYear.size() < ns.size()) {
+                        throw Problem.notFound("One of the jobs");
+                    }
+                    found.addAll(ofYear);
+                });
+        return found;
     }
 
     private Tagged tagged(Job job) {

@@ -30,6 +30,7 @@ import strokewright.web.TypedForm;
 class JobsPage {
 
     private static final int SHOWN = 50;
+    private static final int BOOKINGS_SHOWN = 200;
 
     private final Jobs jobs;
     private final Bookings bookings;
@@ -77,12 +78,18 @@ class JobsPage {
     }
 
     @GetMapping("/jobs/{number}")
-    String show(@PathVariable String number, @AuthenticationPrincipal SignedIn who, Model model) {
+    String show(
+            @PathVariable String number,
+            @RequestParam Optional<String> all,
+            @AuthenticationPrincipal SignedIn who,
+            Model model) {
         JobDocument job = jobs.get(number).document();
         model.addAttribute("job", job);
-        List<Booking> booked = bookings.of(number);
-        model.addAttribute("bookings", booked);
-        model.addAttribute("booked", Booked.byStep(booked));
+        int count = bookings.count(number);
+        model.addAttribute("count", count);
+        model.addAttribute(
+                "bookings", bookings.latestOf(number, all.isPresent() ? count : BOOKINGS_SHOWN));
+        model.addAttribute("booked", bookings.minutesByStep(number));
         model.addAttribute("closes", who.role() != Role.FLOOR);
         model.addAttribute("names", StepWords.byNumber(job.steps()));
         return "job/job";

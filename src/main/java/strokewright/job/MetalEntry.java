@@ -96,6 +96,14 @@ public record MetalEntry(
         faults.overIfGiven("/offcutLengthMm", offcutLengthMm, 0, LONGEST_MM);
         faults.overIfGiven("/offcutWidthMm", offcutWidthMm, 0, LONGEST_MM);
         faults.withinIfGiven("/offcutKg", offcutKg, 0, MOST_KG);
+        if (kg != null && kg == 0 && paid != null && paid.amount().signum() > 0) {
+            faults.add("/kg", "must be over 0 where something was paid");
+        }
+        if (offcutValue != null
+                && paid != null
+                && offcutValue.amount().compareTo(paid.amount()) > 0) {
+            faults.add("/offcutValue", "is more than what was paid");
+        }
         if ((offcutLengthMm == null) != (offcutWidthMm == null)) {
             faults.add(
                     offcutLengthMm == null ? "/offcutLengthMm" : "/offcutWidthMm",

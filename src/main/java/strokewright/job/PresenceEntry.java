@@ -3,6 +3,7 @@ package strokewright.job;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Faults;
@@ -70,13 +71,21 @@ public record PresenceEntry(
         }
     }
 
-    /** Without the break; null while somebody is still there. */
-    @Nullable Double minutesThere() {
-        return came == null
-                ? minutes
-                : went == null
-                        ? null
-                        : Double.valueOf(span() - (breakMinutes == null ? 0 : breakMinutes));
+    /**
+     * Without the break; null while somebody is still there. In the night in which the clocks go
+     * forward or back an hour is not there, or is there twice.
+     */
+    @Nullable Double minutesThere(LocalDate on, ZoneId zone) {
+        if (came == null) {
+            return minutes;
+        }
+        if (went == null) {
+            return null;
+        }
+        LocalDate until = went.isBefore(came) ? on.plusDays(1) : on;
+        Duration there =
+                Duration.between(on.atTime(came).atZone(zone), until.atTime(went).atZone(zone));
+        return Math.max(0, there.toSeconds() / 60.0 - (breakMinutes == null ? 0 : breakMinutes));
     }
 
     private double span() {

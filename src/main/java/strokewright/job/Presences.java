@@ -106,7 +106,7 @@ public class Presences {
                             entry.came(),
                             entry.went(),
                             rounded(entry.breakMinutes()),
-                            rounded(entry.minutesThere()),
+                            rounded(entry.minutesThere(day, shops.current().timeZone())),
                             entry.note(),
                             clock.instant().truncatedTo(ChronoUnit.MICROS).atOffset(ZoneOffset.UTC),
                             me.userId(),

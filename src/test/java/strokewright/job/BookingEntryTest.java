@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -15,6 +16,7 @@ import strokewright.quantity.Fault;
 /** What is entered is believed within reason, and every fault is named at its place. */
 class BookingEntryTest {
 
+    private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
     private static final Instant NOW = Instant.parse("2026-03-02T10:00:00Z");
 
     @ParameterizedTest(name = "{0} s to {1} s, minutes {2}: {3}")
@@ -115,8 +117,24 @@ class BookingEntryTest {
 
         assertThat(pointers).isEqualTo(at == null ? List.of() : List.of(at));
         if (there != null) {
-            assertThat(entry.minutesThere()).isEqualTo(there);
+            assertThat(entry.minutesThere(LocalDate.of(2026, 3, 2), VIENNA)).isEqualTo(there);
         }
+    }
+
+    @ParameterizedTest(name = "{0}, {1} to {2}: {3} min")
+    @CsvSource({
+        "2026-03-28, 22:00, 06:00, 420",
+        "2026-10-24, 22:00, 06:00, 540",
+        "2026-03-29, 00:30, 05:00, 210",
+        "2026-10-25, 00:30, 05:00, 330",
+        "2026-10-26, 22:00, 06:00, 480",
+    })
+    void theNightInWhichTheClocksChangeIsAsLongAsItIs(
+            LocalDate day, LocalTime came, LocalTime went, double there) {
+        PresenceEntry entry =
+                new PresenceEntry(UUID.randomUUID(), null, null, came, went, null, null, null);
+
+        assertThat(entry.minutesThere(day, VIENNA)).isEqualTo(there);
     }
 
     @ParameterizedTest

@@ -309,7 +309,7 @@ class FloorApiTests extends ServiceTest {
                 "POST",
                 "/presence",
                 FloorShop.fields(
-                        "\"user\":\"%s\",\"day\":\"%s\",\"came\":\"22:00\",\"went\":\"06:30\""
+                        "\"user\":\"%s\",\"day\":\"%s\",\"came\":\"13:30\",\"went\":\"22:00\""
                                 .formatted(shop.user(Role.FLOOR).userName(), day)),
                 201);
         for (Role role : List.of(Role.FLOOR, Role.OWNER)) {

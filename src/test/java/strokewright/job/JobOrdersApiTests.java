@@ -338,6 +338,25 @@ class JobOrdersApiTests extends JobAsking {
         assertThat(metal.cost()).isEqualTo(strokewright.quantity.Money.of("81.00", "EUR"));
     }
 
+    @Test
+    void metalThatCannotBeIsRefusedByItsField() {
+        String at = "/jobs/" + number(post(Role.OFFICE, "/jobs", verbal(TAKE_OFF))) + "/materials";
+        String paid = "\"grade\":\"AL99.5-O\",\"paid\":{\"amount\":\"5.00\",\"currency\":\"EUR\"},";
+        assertThat(pointers(answer(Role.OFFICE, "POST", at, withId(paid + "\"kg\":0"), 400)))
+                .containsExactly("/kg");
+        assertThat(
+                        pointers(
+                                answer(
+                                        Role.OFFICE,
+                                        "POST",
+                                        at,
+                                        withId(
+                                                paid
+                                                        + "\"kg\":1,\"offcutValue\":{\"amount\":\"5.01\",\"currency\":\"EUR\"}"),
+                                        400)))
+                .containsExactly("/offcutValue");
+    }
+
     private JobRecord withMetal(String fields) {
         JsonNode job = released(accepted(JobsApiTests.QUOTE, 1));
         post(

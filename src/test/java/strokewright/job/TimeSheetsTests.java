@@ -205,6 +205,22 @@ class TimeSheetsTests extends ServiceTest {
     }
 
     @Test
+    void aJobShowsItsLatestBookingsAndTheMinutesOfAll() {
+        StringBuilder file = new StringBuilder(HEAD);
+        for (int i = 0; i < 205; i++) {
+            file.append("The floor,%s,%s,1,%d,,,,\n".formatted(DAY, job, 1 + i % 3));
+        }
+        assertThat(send(file.toString(), "", 200).at("/new").asInt()).isEqualTo(205);
+        Person office = new Person(port());
+        office.signIn(shop.user(Role.OFFICE).userName(), TestShop.PASSWORD);
+        String page = office.open("/jobs/" + job).body();
+        assertThat(page)
+                .contains("The latest <span>200</span> of <span>205</span>")
+                .contains(">409.0<");
+        assertThat(office.open("/jobs/" + job + "?all").body()).doesNotContain("The latest");
+    }
+
+    @Test
     void thePageOffersTheChoicesAndTheFloorTakesInNoSheets() {
         Person office = new Person(port());
         office.signIn(shop.user(Role.OFFICE).userName(), TestShop.PASSWORD);
