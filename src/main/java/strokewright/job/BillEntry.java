@@ -33,7 +33,7 @@ public record BillEntry(
     private static final int LONGEST_NOTE = 2000;
 
     public BillEntry {
-        amount = MetalEntry.inCents(amount);
+        amount = MetalEntry.padded(amount);
     }
 
     BillEntry on(LocalDate day) {

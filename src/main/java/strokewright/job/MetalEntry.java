@@ -43,15 +43,14 @@ public record MetalEntry(
     private static final double LONGEST_MM = 100_000;
     private static final double MOST_KG = 1_000_000;
     private static final int MOST = 1_000_000;
-    static final BigDecimal MOST_MONEY = new BigDecimal("1e9");
 
     public MetalEntry {
-        paid = inCents(paid);
-        offcutValue = inCents(offcutValue);
+        paid = padded(paid);
+        offcutValue = padded(offcutValue);
     }
 
-    static @Nullable Money inCents(@Nullable Money money) {
-        return money == null ? null : Money.rounded(money.amount(), money.currency());
+    static @Nullable Money padded(@Nullable Money money) {
+        return money == null ? null : money.padded();
     }
 
     MetalEntry on(LocalDate day) {
@@ -139,8 +138,8 @@ public record MetalEntry(
             }
         } else if (!money.currency().equals(book.currency())) {
             faults.add(at + "/currency", "must be the shop's: " + book.currency());
-        } else if (money.amount().signum() < 0 || money.amount().compareTo(MOST_MONEY) > 0) {
-            faults.add(at, "must be 0 to 1,000,000,000");
+        } else {
+            faults.payableIfGiven(at, money);
         }
     }
 

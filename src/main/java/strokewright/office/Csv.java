@@ -24,6 +24,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import strokewright.quantity.InvalidInput;
+import strokewright.quantity.PlainText;
 
 /**
  * Separated values (RFC 4180), both ways.
@@ -240,7 +241,7 @@ public final class Csv {
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             line += c == '\n' ? 1 : 0;
-            if (Texts.isForeign(c)) {
+            if (PlainText.isForeign(c)) {
                 throw new InvalidInput(
                         "",
                         String.format(

@@ -39,11 +39,6 @@ final class Texts {
         return text.substring(begin);
     }
 
-    /** Characters that no text of people has and no database stores. */
-    static boolean isForeign(char c) {
-        return c < ' ' && c != '\t' && c != '\r' && c != '\n' || c == 0x7f || c >= 0xfffe;
-    }
-
     /** {@code _x0041_} would be read as a letter (ECMA-376, part 1, ST_Xstring). */
     static String escaped(String text) {
         return text.indexOf("_x") < 0 ? text : text.replaceAll("_(?=x[0-9A-Fa-f]{4}_)", "_x005F_");

@@ -19,6 +19,7 @@ import strokewright.office.XlsxParts.Enough;
 import strokewright.office.XlsxParts.Handler;
 import strokewright.office.XlsxParts.Relation;
 import strokewright.quantity.InvalidInput;
+import strokewright.quantity.PlainText;
 
 /**
  * Reads the values of one sheet. Texts stand in a list of their own in the file: the sheet is read
@@ -372,7 +373,7 @@ final class XlsxReading {
                                                         (char) Integer.parseInt(m.group(1), 16))));
         for (int i = 0; i < plain.length(); i++) {
             char c = plain.charAt(i);
-            if (Texts.isForeign(c) || Character.isSurrogate(c) && !isPaired(plain, i)) {
+            if (PlainText.isForeign(c) || Character.isSurrogate(c) && !isPaired(plain, i)) {
                 throw new InvalidInput(
                         "",
                         String.format(

@@ -1,5 +1,6 @@
 package strokewright.quantity;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public final class Faults {
 
     private static final int LONGEST_TEXT = 200;
+    private static final BigDecimal MOST_MONEY = BigDecimal.valueOf(1_000_000_000);
 
     private final List<Fault> faults = new ArrayList<>();
 
@@ -62,6 +64,27 @@ public final class Faults {
 
     public boolean withinIfGiven(String pointer, @Nullable Number value, double low, double high) {
         return value == null || within(pointer, value, low, high);
+    }
+
+    /** An amount that somebody pays or is told: not below zero, no part of a cent. */
+    public boolean payableIfGiven(String pointer, @Nullable Money money) {
+        if (money == null) {
+            return true;
+        }
+        if (money.amount().signum() < 0 || money.amount().compareTo(MOST_MONEY) > 0) {
+            add(pointer, "must be from 0 to " + MOST_MONEY.toPlainString());
+            return false;
+        }
+        if (!money.isPayable()) {
+            int digits = Money.minorDigits(money.currency());
+            add(
+                    pointer,
+                    "cannot be paid: must have "
+                            + (digits == 0 ? "no digits" : "at most " + digits + " digits")
+                            + " after the point");
+            return false;
+        }
+        return true;
     }
 
     /** A text that says something, of at most 200 characters. */

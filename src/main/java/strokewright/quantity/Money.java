@@ -61,6 +61,17 @@ public record Money(
         return amount.signum() == 0;
     }
 
+    /** Can be paid: it has no part of the smallest coin. */
+    @JsonIgnore
+    public boolean isPayable() {
+        return amount.stripTrailingZeros().scale() <= minorDigits(currency);
+    }
+
+    /** 12.5 as 12.50; what cannot be paid stays as it is. */
+    public Money padded() {
+        return isPayable() ? rounded(amount, currency) : this;
+    }
+
     private Money same(Money other) {
         if (!currency.equals(other.currency)) {
             throw new IllegalArgumentException(
@@ -70,7 +81,7 @@ public record Money(
     }
 
     /** Yen have none, most have two, dinars three; currencies without a minor unit count as two. */
-    private static int minorDigits(Currency currency) {
+    static int minorDigits(Currency currency) {
         return currency.getDefaultFractionDigits() < 0 ? 2 : currency.getDefaultFractionDigits();
     }
 

@@ -37,8 +37,8 @@ public record QuoteNote(
             if (toldTo != null) {
                 faults.add("/toldNet", "is missing: the price that was told");
             }
-        } else if (toldNet.amount().signum() < 0 || toldNet.amount().precision() > 12) {
-            faults.add("/toldNet/amount", "must be from 0 to 9999999999.99");
+        } else {
+            faults.payableIfGiven("/toldNet", toldNet);
         }
         Terms.prose(faults, "/text", text);
         faults.textIfGiven("/toldTo", toldTo);

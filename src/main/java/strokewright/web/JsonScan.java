@@ -5,6 +5,7 @@ import java.util.Deque;
 import java.util.HashSet;
 import java.util.Set;
 import strokewright.quantity.Faults;
+import strokewright.quantity.PlainText;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 
@@ -103,7 +104,7 @@ final class JsonScan {
             } else if (Character.isSurrogate(c)) {
                 faults.add(StrictJson.pointer(p), what + "contains half a character: " + code(c));
                 return;
-            } else if ((Character.isISOControl(c) || c >= '\uFFFE') && !breaksLine(p, c)) {
+            } else if (PlainText.isForeign(c) || isLayout(c) && !breaksLine(p)) {
                 faults.add(
                         StrictJson.pointer(p),
                         what + "contains the control character " + code(c) + ": leave it out");
@@ -112,9 +113,12 @@ final class JsonScan {
         }
     }
 
-    private static boolean breaksLine(JsonParser p, char c) {
-        return (c == '\n' || c == '\r' || c == '\t')
-                && p.currentToken() == JsonToken.VALUE_STRING
+    private static boolean isLayout(char c) {
+        return c == '\n' || c == '\r' || c == '\t';
+    }
+
+    private static boolean breaksLine(JsonParser p) {
+        return p.currentToken() == JsonToken.VALUE_STRING
                 && OF_MANY_LINES.contains(p.currentName());
     }
 

@@ -21,6 +21,7 @@ import strokewright.quantity.Fault;
 import strokewright.quantity.Faults;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
+import strokewright.quantity.PlainText;
 
 /**
  * The fields of a form exactly as they were typed, each named by the JSON pointer of what it means:
@@ -179,7 +180,7 @@ public final class TypedForm {
 
     /** Null when nothing is typed. */
     public @Nullable String text(String path) {
-        String text = LINE_ENDS.matcher(at(path).strip()).replaceAll("\n");
+        String text = LINE_ENDS.matcher(PlainText.withoutTurns(at(path)).strip()).replaceAll("\n");
         return text.isEmpty() ? null : text;
     }
 

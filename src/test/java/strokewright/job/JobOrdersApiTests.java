@@ -390,6 +390,10 @@ class JobOrdersApiTests extends JobAsking {
                                         .isEqualTo(strokewright.quantity.Money.of("90.00", "EUR")));
         assertThat(pointers(answer(Role.OFFICE, "POST", at, "{}", 400)))
                 .containsExactlyInAnyOrder("/id", "/name", "/amount");
+        String withPartOfACent =
+                withId("\"name\":\"Oven\",\"amount\":{\"amount\":\"9.005\",\"currency\":\"EUR\"}");
+        assertThat(pointers(answer(Role.OFFICE, "POST", at, withPartOfACent, 400)))
+                .containsExactly("/amount");
     }
 
     @Test

@@ -537,6 +537,15 @@ class QuoteLifeApiTests extends ServiceTest {
                 .containsExactly("/at", "/text", "/toldNet");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"950.001", "-0.01", "1000000000.01"})
+    void aToldPriceThatNobodyCanPayIsRefused(String amount) {
+        String number = draft("");
+        String told = "{\"toldNet\":{\"amount\":\"" + amount + "\",\"currency\":\"EUR\"}}";
+        assertThat(pointers(refused("POST", "/quotes/" + number + "/notes", told, 400)))
+                .containsExactly("/toldNet");
+    }
+
     // Any order of steps -------------------------------------------------------------------------
 
     @ParameterizedTest(name = "seed {0}")

@@ -262,6 +262,13 @@ class QuoteStepsPageTests extends ServiceTest {
                         path(number) + "/notes",
                         Map.of("/text", "", "/toldNet", "about 900", "/toldTo", "B. Uyer"));
         assertThat(refused.body()).contains("value=\"about 900\"", "f-toldNet-fault");
+        assertThat(
+                        office.submit(
+                                        path(number),
+                                        path(number) + "/notes",
+                                        Map.of("/text", "", "/toldNet", "900.005"))
+                                .body())
+                .contains("value=\"900.005\"", "at most 2 digits after the point");
 
         office.submit(
                 path(number),

@@ -194,6 +194,8 @@ class StrictJsonTests {
                 "\\u001f",
                 "\\u007f",
                 "\\u0085",
+                "\\u202e",
+                "\\u2066",
                 "\\ud800",
                 "\\udc00x",
                 "\\uffff",

@@ -59,6 +59,12 @@ class TypedFormTest {
     }
 
     @Test
+    void marksThatTurnTheReadingDirectionAreLeftOutOfPastedText() {
+        assertThat(typed("/text", "\u202aRim\u202c \u2066x\u2069").text("/text"))
+                .isEqualTo("Rim x");
+    }
+
+    @Test
     void whatCannotBeReadIsToldAtItsFieldAndStaysTyped() {
         TypedForm form =
                 typed(
