@@ -39,29 +39,31 @@ public final class Person {
 
     /** Opens the page, then sends its form with the token that stands in it. */
     public HttpResponse<String> submit(String page, String action, Map<String, String> fields) {
-        Matcher token = CSRF.matcher(open(page).body());
-        if (!token.find()) {
-            throw new AssertionError("no form on " + page);
-        }
+        String token = csrfToken(open(page).body());
         String body =
                 fields.entrySet().stream()
                         .map(field -> field.getKey() + "=" + encoded(field.getValue()))
                         .collect(Collectors.joining("&"));
-        return post(action, body + "&_csrf=" + encoded(token.group(1)));
+        return post(action, body + "&_csrf=" + encoded(token));
+    }
+
+    static String csrfToken(String page) {
+        Matcher token = CSRF.matcher(page);
+        if (!token.find()) {
+            throw new AssertionError("no form in " + page);
+        }
+        return token.group(1);
     }
 
     /** Opens the page, then sends a file by its form. */
     public HttpResponse<String> upload(String page, String action, String name, byte[] content) {
-        Matcher token = CSRF.matcher(open(page).body());
-        if (!token.find()) {
-            throw new AssertionError("no form on " + page);
-        }
+        String token = csrfToken(open(page).body());
         String edge = "----edge";
         byte[] before =
                 ("--"
                                 + edge
                                 + "\r\nContent-Disposition: form-data; name=\"_csrf\"\r\n\r\n"
-                                + token.group(1)
+                                + token
                                 + "\r\n--"
                                 + edge
                                 + "\r\nContent-Disposition: form-data; name=\"file\"; filename=\""

@@ -26,6 +26,20 @@ class AccessPagesBrowserTest extends BrowserTest {
     }
 
     @Test
+    void somebodySignsInByTheKeyboardAlone() {
+        TestShop shop = openShop();
+        Page page = window(DESK, "en-GB");
+        page.navigate("/sign-in");
+        page.getByLabel("User name").focus();
+        page.keyboard().type(shop.user(Role.OFFICE).userName());
+        page.keyboard().press("Tab");
+        page.keyboard().type(TestShop.PASSWORD);
+        page.keyboard().press("Enter");
+        page.waitForURL(url -> !url.contains("/sign-in"));
+        assertThat(page.locator(".me")).containsText("The office");
+    }
+
+    @Test
     void aWrongPasswordIsSaidAloud() {
         Page page = window(DESK, "en-GB");
         openShop();

@@ -37,6 +37,7 @@ class StripPageBrowserTest extends BrowserTest {
     void fromReadingsTypedByTheKeyboardToHoursThatAreMeasured() {
         Page page = window(DESK, "en-GB");
         signIn(page, shop, Role.OWNER);
+        page.navigate("/");
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Enter test strips"))
                 .click();
         describe(page);

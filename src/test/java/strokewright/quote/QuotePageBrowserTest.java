@@ -73,6 +73,7 @@ class QuotePageBrowserTest extends BrowserTest {
     void isIssuedByTheKeyboardAndDownloaded() throws IOException {
         Page page = window(DESK, "en-GB");
         signIn(page, shop, Role.OFFICE);
+        page.navigate("/");
         page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(quote.number())).click();
         page.getByRole(AriaRole.BUTTON, named("Issue")).focus();
         page.keyboard().press("Enter");

@@ -34,7 +34,7 @@ class ShopBookPageBrowserTest extends BrowserTest {
         Locator grades = page.getByRole(AriaRole.REGION, region("Grades"));
         grades.focus();
         double before = left(grades);
-        for (int i = 0; i < 60 && !atItsRightEnd(grades); i++) {
+        for (int i = 0; i < 600 && !atItsRightEnd(grades); i++) {
             page.keyboard().press("ArrowRight");
             page.waitForTimeout(50); // it scrolls smoothly
         }

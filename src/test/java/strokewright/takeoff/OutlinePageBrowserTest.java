@@ -70,9 +70,7 @@ class OutlinePageBrowserTest extends BrowserTest {
                                 "bow.svg", "image/svg+xml", FILE.getBytes(StandardCharsets.UTF_8)));
         seen(page);
         assertThat(page.locator("#result")).containsText("Kept as you type");
-        page.waitForResponse(
-                answer -> answer.url().endsWith("/take-off/estimate"),
-                () -> page.getByLabel("Title").fill("Bow"));
+        untilAnswered(page, "title=Bow", () -> page.getByLabel("Title").fill("Bow"));
         page.reload();
         assertThat(outline(page)).hasValue(READ);
         seen(page);

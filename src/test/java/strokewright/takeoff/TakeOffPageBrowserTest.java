@@ -9,6 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import strokewright.BrowserTest;
@@ -20,7 +21,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
     @Test
     void pricesARoundFrameByTheKeyboardAlone() {
         Page page = takeOff("en-GB");
-        roundFrame(page);
+        enterRoundFrame(page, TakeOffPageBrowserTest::type);
 
         assertThat(price(page)).containsText("EUR each");
 
@@ -94,9 +95,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         assertThat(left).containsText("A loss of");
         field(page, "Market price each").fill("0");
         assertThat(left).containsText("The market price must be over 0");
-        page.waitForResponse(
-                answer -> answer.url().endsWith("/take-off/estimate"),
-                () -> field(page, "Market price each").fill("99,5"));
+        untilAnswered(page, "=99,5", () -> field(page, "Market price each").fill("99,5"));
         page.close();
         Page later = takeOff("de-DE", shop);
         assertThat(field(later, "Market price each")).hasValue("99,5");
@@ -153,8 +152,9 @@ class TakeOffPageBrowserTest extends BrowserTest {
         button(page, "Undo").click();
         assertThat(page.locator(".line")).hasCount(3);
         assertThat(page.locator("#result")).containsText("Kept as you type");
-        page.waitForResponse(
-                answer -> answer.url().endsWith("/take-off/estimate"),
+        untilAnswered(
+                page,
+                "=Frame with two areas",
                 () -> field(page, "Title").fill("Frame with two areas"));
         page.reload();
         assertThat(page.locator(".line")).hasCount(3);
@@ -238,7 +238,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         Page page = windowWithoutScripts(DESK, "en-GB");
         signIn(page, shop, Role.ESTIMATOR);
         page.navigate("/take-off");
-        roundFrame(page);
+        enterRoundFrame(page, Locator::fill);
         button(page, "Reckon").click();
         assertThat(price(page)).containsText("EUR each");
         button(page, "Add a line of work").click();
@@ -295,8 +295,8 @@ class TakeOffPageBrowserTest extends BrowserTest {
         TestShop shop = openShop();
         Page page = takeOff("en-GB", shop);
         roundFrame(page);
-        type(page, "Templates held", "300");
-        type(page, "Customer", "Harbour Theatre");
+        field(page, "Templates held").fill("300");
+        field(page, "Customer").fill("Harbour Theatre");
         button(page, "Take out Packing").click();
         assertThat(page.locator("#proposed .out")).hasCount(1);
         button(page, "Save as quote").click();
@@ -312,7 +312,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
         Page page = windowWithoutScripts(DESK, "en-GB");
         signIn(page, shop, Role.ESTIMATOR);
         page.navigate("/take-off");
-        roundFrame(page);
+        enterRoundFrame(page, Locator::fill);
         button(page, "Reckon").click();
         button(page, "Take out Deburr").click();
         assertThat(page.locator(".proposed .out")).containsText("Deburr");
@@ -435,9 +435,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
                 .hasText(Pattern.compile(".*arc.*pointing outside.*"));
         field(panel, "Sweep α").fill("90");
         assertThat(page.locator("#result")).containsText("Kept as you type");
-        page.waitForResponse(
-                answer -> answer.url().endsWith("/take-off/estimate"),
-                () -> field(panel, "Return B").fill("20"));
+        untilAnswered(page, "=20", () -> field(panel, "Return B").fill("20"));
         page.reload();
         assertThat(field(panel, "Sweep α")).hasValue("90");
         assertThat(field(panel, "Shape")).hasValue("arc");
@@ -538,26 +536,26 @@ class TakeOffPageBrowserTest extends BrowserTest {
         return page;
     }
 
+    /** Until its price stands there; the field that was typed in last has the focus. */
     private static void roundFrame(Page page) {
-        type(page, "Title", "Round frame");
-        type(page, "Quantities", "1, 2, 5");
+        untilAnswered(page, "heightMm=40", () -> enterRoundFrame(page, Locator::fill));
+    }
+
+    private static void enterRoundFrame(Page page, BiConsumer<Locator, String> by) {
+        by.accept(field(page, "Title"), "Round frame");
+        by.accept(field(page, "Quantities"), "1, 2, 5");
         Locator part = page.locator("#parts");
-        type(part, "Thickness", "2");
-        type(part, "Blank length", "1945");
-        type(part, "Blank width", "120");
-        type(part, "Heel radius", "300");
-        type(part, "Heel length", "1884.96");
-        type(part, "Flange height", "40");
+        by.accept(field(part, "Thickness"), "2");
+        by.accept(field(part, "Blank length"), "1945");
+        by.accept(field(part, "Blank width"), "120");
+        by.accept(field(part, "Heel radius"), "300");
+        by.accept(field(part, "Heel length"), "1884.96");
+        by.accept(field(part, "Flange height"), "40");
     }
 
-    private static void type(Locator within, String label, String text) {
-        within.getByLabel(label, new Locator.GetByLabelOptions().setExact(true)).first().focus();
-        within.page().keyboard().type(text);
-    }
-
-    private static void type(Page page, String label, String text) {
-        field(page, label).focus();
-        page.keyboard().type(text);
+    private static void type(Locator field, String text) {
+        field.focus();
+        field.page().keyboard().type(text);
     }
 
     private static Locator field(Page page, String label) {
