@@ -535,6 +535,9 @@
 
     // Pages without a connection --------------------------------------------------------------
 
+    /** Then the worker has kept this page. It may take charge of it later, which keeps nothing. */
+    const cameByWorker = Boolean(navigator.serviceWorker?.controller);
+
     async function keepPages() {
         if (!("serviceWorker" in navigator) || !("caches" in window)) {
             return;
@@ -543,7 +546,7 @@
         const pages = await caches.open(PAGES);
         const files = [...document.querySelectorAll("link[rel=stylesheet], link[rel=icon], script[src]")];
         await keepAll(pages, files.map((f) => new URL(f.href ?? f.src).pathname));
-        if (!navigator.serviceWorker.controller && location.search === "") {
+        if (!cameByWorker && location.search === "") {
             await keepAll(pages, [location.pathname]);
         }
         if (main.dataset.here === "/book" && Date.now() - Number(stored(PERSON, {}).looked ?? 0) > 1800000) {

@@ -111,6 +111,7 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
     @Test
     void aQueueWaitsForWhoeverFilledItAndForASignIn() {
         phone.navigate("/book/no-job");
+        waitForPages("/book/no-job");
         disconnect();
         phone.getByText("Waiting").click();
         phone.getByLabel("Minutes").fill("20");
@@ -163,7 +164,7 @@ class KeptOnThePhoneBrowserTest extends BrowserTest {
             phone.evaluate(
                     """
                     async (path) => {
-                        for (let i = 0; i < 200 && !(await caches.match(path)); i++) {
+                        for (let i = 0; i < 600 && !(await caches.match(path)); i++) {
                             await new Promise((go) => setTimeout(go, 50));
                         }
                         await navigator.serviceWorker.ready;

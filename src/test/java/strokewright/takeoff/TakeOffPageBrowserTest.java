@@ -46,7 +46,7 @@ class TakeOffPageBrowserTest extends BrowserTest {
     void anArrowKeyMakesAnotherQuantityTheMainOneAndStaysThere() {
         Page page = takeOff("en-GB");
         roundFrame(page);
-        field(page, "Quantities").fill("1, 5, 20");
+        untilAnswered(page, "=1, 5, 20", () -> field(page, "Quantities").fill("1, 5, 20"));
         assertThat(page.locator(".price-list [data-main]")).hasCount(3);
 
         page.locator("#main-1").focus();
