@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.Function;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -115,16 +117,17 @@ class RoutesTest {
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("seeds")
     void breakEvensAndCheapestRoutesEqualBruteForce(int seed) {
-        equalBruteForce(seed, 60);
+        equalBruteForce(seed, 60, route -> q -> cost(route, q));
     }
 
     @ParameterizedTest(name = "seed {0}")
     @ValueSource(ints = {0, 7, 11, 23, 31})
     void nothingIsPassedOverAmongManyPieces(int seed) {
-        equalBruteForce(seed, 700);
+        equalBruteForce(seed, 700, RoutesTest::reckonedOnce);
     }
 
-    private static void equalBruteForce(int seed, int upTo) {
+    private static void equalBruteForce(
+            int seed, int upTo, Function<Route, IntToDoubleFunction> costing) {
         List<Route> routes = seeded(seed);
         RouteComparison compared = Routes.compare(routes, upTo, BOOK).comparison();
         List<Route> possible =
@@ -133,8 +136,9 @@ class RoutesTest {
                         .toList();
         double[][] costs = new double[possible.size()][upTo + 1];
         for (int i = 0; i < costs.length; i++) {
+            IntToDoubleFunction cost = costing.apply(possible.get(i));
             for (int q = 1; q <= upTo; q++) {
-                costs[i][q] = cost(possible.get(i), q);
+                costs[i][q] = cost.applyAsDouble(q);
             }
         }
         List<String> expected = new ArrayList<>();
@@ -179,9 +183,19 @@ class RoutesTest {
         assertThat(overtakes).isGreaterThan(40);
     }
 
-    /** Before it is rounded. */
+    /** Before it is rounded, and reckoned for this quantity alone. */
     private static double cost(Route route, int quantity) {
-        return Estimating.reckon(route.takeOff(), BOOK).forQuantity(quantity).why().stream()
+        return reckonedOnce(route).applyAsDouble(quantity);
+    }
+
+    /** Before it is rounded, for one quantity after the other. */
+    private static IntToDoubleFunction reckonedOnce(Route route) {
+        Reckoning reckoning = Estimating.reckon(route.takeOff(), BOOK);
+        return quantity -> cost(reckoning.forQuantity(quantity));
+    }
+
+    private static double cost(Estimate.ForQuantity reckoned) {
+        return reckoned.why().stream()
                 .filter(w -> w.figure().equals("cost.total"))
                 .findFirst()
                 .orElseThrow()
