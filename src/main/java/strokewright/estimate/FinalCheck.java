@@ -175,6 +175,9 @@ final class FinalCheck {
         double reserve =
                 standard.reserve()
                         ? Math.max(times.reserveOnePercent(), times.reserveMorePercent())
+                                * book.learnedLine(Learned.RESERVE, null)
+                                        .map(Learned::planFactor)
+                                        .orElse(1.0)
                         : 0;
         WorkCentre centre = book.workCentre(standard.workCentre()).orElseThrow();
         Currency currency = book.currency();

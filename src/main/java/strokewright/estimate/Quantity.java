@@ -240,6 +240,16 @@ final class Quantity {
         return List.copyOf(steps.values());
     }
 
+    /** The same with the reserve and what else is planned of each. */
+    List<PlannedStep> planned() {
+        chargeAll();
+        return plannedSteps();
+    }
+
+    private List<PlannedStep> plannedSteps() {
+        return steps.keySet().stream().map(k -> besides.get(k).with(steps.get(k))).toList();
+    }
+
     /** All that is planned, without spread. */
     QuantityPlan plan() {
         chargeAll();
@@ -248,7 +258,7 @@ final class Quantity {
         BuildUp build = buildUp(bought.cost(), 1);
         return new QuantityPlan(
                 quantity,
-                steps.keySet().stream().map(k -> besides.get(k).with(steps.get(k))).toList(),
+                plannedSteps(),
                 charges.values().stream()
                         .filter(c -> c.labourMinutes > 0 || c.machineMinutes > 0)
                         .map(c -> atCentre(c, currency))
@@ -538,8 +548,12 @@ final class Quantity {
                         PERCENT_OF,
                         computed("run", runElapsed, "min"),
                         new Input("reserve", percent, "%", Bench.origin(book, times.origin())));
-        reserve.add(computed(name, elapsed * people, "min"));
-        charges.get(centre).add(elapsed, people);
+        Learned rework = book.learnedLine(Learned.RESERVE, null).orElse(null);
+        double factor = rework == null ? 1 : rework.planFactor();
+        double learned =
+                rework == null ? elapsed : learned(name + ".learnedReserve", elapsed, rework);
+        reserve.add(computed(name, learned * people, "min"));
+        charges.get(centre).add(learned, people);
         besides.computeIfPresent(
                 WorkStep.named(
                         line.line().part(),
@@ -547,8 +561,8 @@ final class Quantity {
                         kind(line),
                         line.family(),
                         centre),
-                (step, planned) -> planned.withReserve(elapsed, elapsed * people));
-        terms.add(terms.last().times(percent / 100));
+                (step, planned) -> planned.withReserve(learned, learned * people));
+        terms.add(terms.last().times(percent / 100 * factor));
     }
 
     /** Anneals and dressing have a set-up of their own and never get quicker with practice. */

@@ -83,6 +83,15 @@ public final class Reckoning {
     }
 
     /**
+     * The same with the reserve of each.
+     *
+     * @param quantity 1 to 100,000
+     */
+    public List<PlannedStep> planned(int quantity) {
+        return quantity(quantity).planned();
+    }
+
+    /**
      * All that is planned for so many, step by step, at the planned hours and without spread.
      *
      * @param quantity 1 to 100,000

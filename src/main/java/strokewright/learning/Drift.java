@@ -2,14 +2,17 @@ package strokewright.learning;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Whether one kind of work goes on as it did. Each job is compared with those before it: how far
  * off it is in standard deviations, allowing for how few they are (Hawkins 1987, The Statistician
- * 36), is summed up in a CUSUM, whose signal alone is an alarm. Once it has given one, the jobs
- * since the change are what later ones are compared with.
+ * 36), is summed up in a CUSUM, whose signal alone is an alarm. While the sum fills, the jobs that
+ * fill it are not compared with. The jobs after an alarm tell whether it has passed: then all jobs
+ * are compared with as before, otherwise only those since the change.
  *
  * @param subject kind of work, or a family of metal
  * @param points one a job, in the order in which the jobs were finished
@@ -17,18 +20,28 @@ import org.jspecify.annotations.Nullable;
  */
 record Drift(String subject, List<Point> points, List<Alarm> alarms) {
 
-    static final double ALLOWANCE = 0.4;
-    static final double LIMIT = 4.75;
+    static final double ALLOWANCE = 0.45;
+    static final double LIMIT = 4.9;
     static final double LAMBDA = 0.2;
     static final double EWMA_WIDTH = 2.2;
 
     /** Before there are so many jobs to compare with, nothing is said. */
-    static final int FEWEST = 8;
+    static final int FEWEST = 6;
 
     /** Once the sum is so full, the jobs that filled it are no longer compared with. */
-    private static final double SUSPECT = 0.85;
+    private static final double SUSPECT = 0.4;
 
-    private static final double FARTHEST = 3;
+    /** So many jobs after an alarm tell whether it has passed; meanwhile nothing is summed up. */
+    static final int SETTLING = 4;
+
+    /** An alarm has passed when they went back by more than the rest of this share of the way. */
+    private static final double STANDS = 0.7;
+
+    /** So far off one job counts at most in the sum. */
+    private static final double MOST_AT_ONCE = 2.5;
+
+    /** A job that is farther off stands out; later ones are not compared with it. */
+    static final double FARTHEST = 3;
 
     Drift {
         points = List.copyOf(points);
@@ -63,8 +76,10 @@ record Drift(String subject, List<Point> points, List<Alarm> alarms) {
      * @param before mean y until then
      * @param after mean y from then to the signal
      * @param ewmaAgrees whether the EWMA was off as well
+     * @param passed whether the jobs after it lie where those before did
      */
-    record Alarm(int at, int since, double before, double after, boolean ewmaAgrees) {
+    record Alarm(
+            int at, int since, double before, double after, boolean ewmaAgrees, boolean passed) {
 
         boolean slower() {
             return after > before;
@@ -74,14 +89,24 @@ record Drift(String subject, List<Point> points, List<Alarm> alarms) {
         double factor() {
             return Math.exp(after - before);
         }
+
+        private Alarm passedIf(double later) {
+            boolean back = (later - before) / (after - before) < STANDS;
+            return new Alarm(at, since, before, after, ewmaAgrees, back);
+        }
     }
 
     /** A job's y of one subject, in the order in which jobs were finished. */
     record Value(String job, LocalDate finishedOn, double y) {}
 
-    /** How many of the newest jobs came since the latest change; null without one. */
-    @Nullable Integer jobsSinceChange() {
-        return alarms.isEmpty() ? null : points.size() - alarms.get(alarms.size() - 1).since;
+    /** The latest alarm that has not passed. */
+    Optional<Alarm> change() {
+        return alarms.stream().filter(a -> !a.passed).reduce((earlier, later) -> later);
+    }
+
+    /** How many of the newest jobs came since a change. */
+    int jobsSince(Alarm change) {
+        return points.size() - change.since;
     }
 
     /** What is known beforehand of how jobs scatter, as of so many. */
@@ -102,22 +127,33 @@ record Drift(String subject, List<Point> points, List<Alarm> alarms) {
         private final Cusum cusum = new Cusum(0, ALLOWANCE, LIMIT);
         private Ewma ewma = new Ewma(LAMBDA, 0);
         private int first;
+        private @Nullable Alarm open;
         private double squaresBefore;
         private double freeBefore;
+
+        /** What later jobs are compared with: y, but the mean in place of an odd one. */
+        private final double[] held;
 
         Watch(List<Value> values, List<Beforehand> beforehand) {
             this.values = values;
             this.beforehand = beforehand;
+            held = values.stream().mapToDouble(Value::y).toArray();
         }
 
         Drift watched(String subject) {
             for (int i = 0; i < values.size(); i++) {
                 watch(i);
             }
+            settle(values.size());
             return new Drift(subject, points, alarms);
         }
 
         private void watch(int i) {
+            settle(i);
+            if (settling()) {
+                skip(i);
+                return;
+            }
             int end = i;
             if (cusum.share() > SUSPECT) {
                 end = Math.max(Math.min(i, first + FEWEST), start(cusum.since()));
@@ -127,18 +163,21 @@ record Drift(String subject, List<Point> points, List<Alarm> alarms) {
                 skip(i);
                 return;
             }
-            double centre = mean(first, end);
+            Sample before = held(first, end);
+            double centre = before.mean();
             Beforehand known = beforehand.get(i);
             double free = known.cases + freeBefore + n - 1;
             double sigma =
                     Math.sqrt(
                             (known.cases * known.sigma * known.sigma
                                             + squaresBefore
-                                            + squares(first, end))
+                                            + before.squares())
                                     / free);
-            double t = (values.get(i).y - centre) / (sigma * Math.sqrt(1 + 1.0 / n));
+            double width = sigma * Math.sqrt(1 + 1.0 / n);
+            double t = (values.get(i).y - centre) / width;
             double z = normal(t, free);
-            cusum.add(Math.max(-FARTHEST, Math.min(FARTHEST, z)));
+            held[i] = Math.abs(z) > FARTHEST ? centre : values.get(i).y;
+            cusum.add(Math.max(-MOST_AT_ONCE, Math.min(MOST_AT_ONCE, z)));
             ewma.add(z);
             places.add(i);
             points.add(point(i, centre, sigma, z, Math.abs(z) > FARTHEST));
@@ -181,29 +220,46 @@ record Drift(String subject, List<Point> points, List<Alarm> alarms) {
 
         private void alarm(int i) {
             int since = start(cusum.since());
-            alarms.add(
+            open =
                     new Alarm(
                             i,
                             since,
-                            mean(first, since),
-                            mean(since, i + 1),
-                            ewma.isOff(EWMA_WIDTH, 1)));
-            squaresBefore += squares(first, since);
-            freeBefore += since - first - 1;
-            first = since;
+                            held(first, since).mean(),
+                            asItWas(since, i + 1),
+                            ewma.isOff(EWMA_WIDTH, 1),
+                            false);
+            alarms.add(open);
             cusum.restart();
             ewma = new Ewma(LAMBDA, 0);
         }
 
-        private double mean(int from, int to) {
+        private boolean settling() {
+            return open != null;
+        }
+
+        private void settle(int i) {
+            if (open == null || i <= open.at + SETTLING) {
+                return;
+            }
+            Alarm settled = open.passedIf(asItWas(open.at + 1, i));
+            alarms.set(alarms.size() - 1, settled);
+            if (!settled.passed) {
+                squaresBefore += held(first, settled.since).squares();
+                freeBefore += settled.since - first - 1;
+                first = settled.since;
+                for (int of = first; of <= settled.at; of++) {
+                    held[of] = values.get(of).y;
+                }
+            }
+            open = null;
+        }
+
+        private double asItWas(int from, int to) {
             return values.subList(from, to).stream().mapToDouble(Value::y).average().orElseThrow();
         }
 
-        private double squares(int from, int to) {
-            double mean = mean(from, to);
-            return values.subList(from, to).stream()
-                    .mapToDouble(v -> (v.y - mean) * (v.y - mean))
-                    .sum();
+        private Sample held(int from, int to) {
+            return Sample.of(Arrays.copyOfRange(held, from, to));
         }
 
         /** The normal score of a Student's t: Wallace 1959, Ann. Math. Statist. 30. */

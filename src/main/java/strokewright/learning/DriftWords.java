@@ -13,12 +13,16 @@ final class DriftWords {
         return String.format(
                 Locale.ROOT,
                 "Since job %s it takes about %.0f %% %s than before: %d jobs since then lie %s, taken"
-                        + " together too far to be chance%s.",
+                        + " together too far to be chance%s.%s",
                 drift.points().get(alarm.since()).job(),
                 Math.abs(percent),
                 alarm.slower() ? "longer" : "less",
                 jobs,
                 alarm.slower() ? "mostly above" : "mostly below",
-                alarm.ewmaAgrees() ? "; the smoothed mean says the same" : "");
+                alarm.ewmaAgrees() ? "; the smoothed mean says the same" : "",
+                alarm.passed()
+                        ? " It has passed: the %d jobs after them lie near those before again."
+                                .formatted(Drift.SETTLING)
+                        : "");
     }
 }

@@ -25,6 +25,7 @@ record Drifts(List<Drift> kinds, List<Drift> families, List<Signal> signals) {
      * @param since job with which the hours seem to have changed
      * @param jobs from then to the signal
      * @param factor hours since over hours before
+     * @param passed whether the jobs after it lie where those before did
      */
     record Signal(
             String of,
@@ -34,6 +35,7 @@ record Drifts(List<Drift> kinds, List<Drift> families, List<Signal> signals) {
             int jobs,
             double factor,
             boolean latest,
+            boolean passed,
             String words) {}
 
     static Drifts of(Lessons lessons) {
@@ -55,6 +57,7 @@ record Drifts(List<Drift> kinds, List<Drift> families, List<Signal> signals) {
                             alarm.at() - alarm.since() + 1,
                             alarm.factor(),
                             i == drift.alarms().size() - 1,
+                            alarm.passed(),
                             DriftWords.of(drift, alarm)));
         }
     }

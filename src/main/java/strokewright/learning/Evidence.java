@@ -7,10 +7,12 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import strokewright.estimate.Estimating;
 import strokewright.estimate.Learned;
+import strokewright.estimate.PlannedStep;
 import strokewright.estimate.ShopBook;
 import strokewright.estimate.TakeOff;
 import strokewright.estimate.WorkStep;
@@ -27,8 +29,10 @@ import strokewright.quantity.InvalidInput;
  * What one finished job says about its kinds of work, against its take-offs as an edition of the
  * shop book reckons them for the pieces made, without learned factors and without the estimator's
  * own minutes.
+ *
+ * @param rework null where nothing of the job was booked on its steps, or no reserve was planned
  */
-record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
+record Evidence(List<Observation> observations, @Nullable Rework rework, List<LeftOut> leftOut) {
 
     private static final double LEAST_MINUTES = 10;
     private static final double MOST_OFF = Math.log(10);
@@ -61,7 +65,7 @@ record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
         }
         double all = booked.values().stream().mapToDouble(Double::doubleValue).sum();
         leftOut.add(LeftOut.job(job.number(), whole, all));
-        return new Evidence(List.of(), leftOut);
+        return new Evidence(List.of(), null, leftOut);
     }
 
     /** Why nothing at all is learned from a job; null when something may be. */
@@ -106,6 +110,7 @@ record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
     /** One cell as estimated and as booked. */
     private static final class Sum {
         double estimated;
+        double reserve;
         double booked;
         double estimatedOfBooked;
         Booking.Source source = Booking.Source.CLOCK;
@@ -158,7 +163,7 @@ record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
                             leftOut.add(LeftOut.work(job.number(), cell, reason, sum.booked));
                         }
                     });
-            return new Evidence(observations, leftOut);
+            return new Evidence(observations, rework(observations), leftOut);
         }
 
         private void estimate() {
@@ -168,11 +173,14 @@ record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
                 doubt +=
                         bare.uncertainty().information().comparedWithDrawing(takeOff.information())
                                 / lines.size();
-                for (WorkStep work :
-                        Estimating.reckon(takeOff.withoutOwnMinutes(), bare).steps(line.made())) {
+                for (PlannedStep planned :
+                        Estimating.reckon(takeOff.withoutOwnMinutes(), bare).planned(line.made())) {
+                    WorkStep work = planned.work();
                     estimated.put(Place.of(line.item().position(), work), work);
                     if (work.runMinutes() > 0) {
-                        sum(new Cell(work.kind(), work.family())).estimated += work.runMinutes();
+                        Sum run = sum(new Cell(work.kind(), work.family()));
+                        run.estimated += work.runMinutes();
+                        run.reserve += planned.reserveMinutes();
                     }
                     if (work.setupMinutes() > 0) {
                         sum(SETUP).estimated += work.setupMinutes();
@@ -241,6 +249,30 @@ record Evidence(List<Observation> observations, List<LeftOut> leftOut) {
             return Math.abs(Math.log(sum.booked / sum.estimated)) > MOST_OFF
                     ? Reason.IMPLAUSIBLE
                     : null;
+        }
+
+        /** The reserve is a share of what work takes, so it grows with what was booked. */
+        private @Nullable Rework rework(List<Observation> observations) {
+            double reserve = 0;
+            double run = 0;
+            Booking.Source source = Booking.Source.CLOCK;
+            for (Observation o : observations) {
+                Sum sum = sums.get(o.cell());
+                if (sum.reserve > 0) {
+                    reserve += sum.reserve * sum.booked / sum.estimated;
+                    run += sum.booked;
+                    source = sum.source.compareTo(source) > 0 ? sum.source : source;
+                }
+            }
+            return reserve == 0
+                    ? null
+                    : new Rework(
+                            job.number(),
+                            Objects.requireNonNull(job.finishedOn()),
+                            reserve,
+                            run,
+                            booked.getOrDefault(What.REWORK, 0.0),
+                            source);
         }
 
         private Observation observation(Cell cell, Sum sum) {

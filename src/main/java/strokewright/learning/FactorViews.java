@@ -82,6 +82,7 @@ final class FactorViews {
         return switch (kind) {
             case Learned.SETUP -> "Set-up of a job";
             case Learned.OTHER -> "All other work";
+            case Learned.RESERVE -> "Risk reserve";
             default -> Work.of(kind).map(Work::label).orElse(kind);
         };
     }
@@ -124,6 +125,8 @@ final class FactorViews {
         }
         if (line.kind().equals(Learned.OTHER)) {
             notes.add("The level of all work, for kinds without a line of their own.");
+        } else if (line.kind().equals(Learned.RESERVE)) {
+            notes.add("Rework booked over reserve planned; the book’s own counts as five jobs.");
         } else if (line.few()) {
             notes.add("Few jobs: mostly drawn from what is alike.");
         }

@@ -22,7 +22,8 @@ import strokewright.quote.DecidedQuotes;
  *
  * @param shopBookEdition what they were reckoned with
  * @param jobs that something was learned from
- * @param lines of kinds of work, each kind before its families, all other work last
+ * @param lines of kinds of work, each kind before its families, then all other work, the risk
+ *     reserve last
  * @param jobEffect what all work of a job has in common
  */
 record Factors(
@@ -36,6 +37,10 @@ record Factors(
     /** Below so many jobs a line says that it rests on few. */
     static final int FEW = 5;
 
+    /** Lines that are about every quote. */
+    private static final Set<String> EVERYWHERE =
+            Set.of(Learned.SETUP, Learned.OTHER, Learned.RESERVE);
+
     private static final double LEAST_FACTOR = 0.1;
     private static final double MOST_FACTOR = 10;
     private static final double MOST_SPREAD = 1.5;
@@ -48,7 +53,8 @@ record Factors(
     /**
      * @param inUse null where the shop book has no such line
      * @param few whether it rests on few jobs
-     * @param changed what the drift chart of the kind signalled last; null when nothing
+     * @param changed what the drift chart of the kind signalled last and has not passed; null when
+     *     nothing
      * @param won quotes with such work before and since a factor on it was taken over; null when
      *     none ever was
      * @param behind the newest first
@@ -91,7 +97,7 @@ record Factors(
         static Won of(String kind, LocalDate since, List<DecidedQuotes.Decided> decided) {
             int[] counts = new int[4];
             for (DecidedQuotes.Decided quote : decided) {
-                boolean all = kind.equals(Learned.SETUP) || kind.equals(Learned.OTHER);
+                boolean all = EVERYWHERE.contains(kind);
                 if (all || quote.kinds().contains(kind)) {
                     int at = quote.on().isBefore(since) ? 0 : 2;
                     counts[at] += quote.won() ? 1 : 0;
@@ -102,14 +108,18 @@ record Factors(
         }
     }
 
-    /** One job behind a line. */
+    /**
+     * One job behind a line; of the reserve, what was planned and the rework that was booked.
+     *
+     * @param y null of the reserve
+     */
     record Behind(
             String job,
             LocalDate finishedOn,
             @Nullable String family,
             double estimatedMinutes,
             double actualMinutes,
-            double y,
+            @Nullable Double y,
             double weight,
             Booking.Source source) {}
 
@@ -134,7 +144,10 @@ record Factors(
         }
     }
 
-    static Factors of(Lessons lessons, List<LeftOut> leftOut, ShopBook book) {
+    /**
+     * @param rework of the jobs that the lessons are from
+     */
+    static Factors of(Lessons lessons, List<Rework> rework, List<LeftOut> leftOut, ShopBook book) {
         List<Observation> observations = lessons.observations();
         LearnedModel model = lessons.model();
         LocalDate until =
@@ -154,6 +167,9 @@ record Factors(
         }
         if (model.jobs() > 0) {
             lines.add(line(lessons, Learned.OTHER, null, until, book));
+        }
+        if (!rework.isEmpty()) {
+            lines.add(reserve(rework, until, book));
         }
         return new Factors(
                 book.edition(),
@@ -213,21 +229,51 @@ record Factors(
                 kind, family, inUse, proposed, jobs < FEW, changed(lessons, kind), null, behind);
     }
 
+    private static Line reserve(List<Rework> rework, @Nullable LocalDate until, ShopBook book) {
+        List<Behind> behind = new ArrayList<>();
+        for (int i = rework.size() - 1; i >= 0; i--) {
+            Rework job = rework.get(i);
+            behind.add(
+                    new Behind(
+                            job.job(),
+                            job.finishedOn(),
+                            null,
+                            job.reserveMinutes(),
+                            job.reworkMinutes(),
+                            null,
+                            Rework.weight(rework.size() - 1 - i),
+                            job.source()));
+        }
+        double factor = rounded(factor(Rework.factor(rework)));
+        return new Line(
+                Learned.RESERVE,
+                null,
+                book.learnedLine(Learned.RESERVE, null).orElse(null),
+                new Learned(
+                        Learned.RESERVE,
+                        null,
+                        factor,
+                        factor,
+                        null,
+                        rework.size(),
+                        "finished jobs to " + until),
+                rework.size() < FEW,
+                null,
+                null,
+                behind);
+    }
+
     private static @Nullable Changed changed(Lessons lessons, String kind) {
         return lessons.kinds().stream()
-                .filter(d -> d.subject().equals(kind) && !d.alarms().isEmpty())
+                .filter(d -> d.subject().equals(kind))
                 .findFirst()
-                .map(
-                        d -> {
-                            Drift.Alarm alarm = d.alarms().get(d.alarms().size() - 1);
-                            Drift.Point since = d.points().get(alarm.since());
-                            return new Changed(
-                                    since.job(),
-                                    since.finishedOn(),
-                                    alarm.factor(),
-                                    d.points().size() - alarm.since());
-                        })
+                .flatMap(d -> d.change().map(alarm -> changed(d, alarm)))
                 .orElse(null);
+    }
+
+    private static Changed changed(Drift drift, Drift.Alarm alarm) {
+        Drift.Point since = drift.points().get(alarm.since());
+        return new Changed(since.job(), since.finishedOn(), alarm.factor(), drift.jobsSince(alarm));
     }
 
     private static double factor(double factor) {

@@ -16,13 +16,11 @@ record Individuals(double centre, double movingRange) {
 
     /** Of two values and more. */
     static Individuals of(double[] values) {
-        double sum = 0;
         double ranges = 0;
-        for (int i = 0; i < values.length; i++) {
-            sum += values[i];
-            ranges += i == 0 ? 0 : Math.abs(values[i] - values[i - 1]);
+        for (int i = 1; i < values.length; i++) {
+            ranges += Math.abs(values[i] - values[i - 1]);
         }
-        return new Individuals(sum / values.length, ranges / (values.length - 1));
+        return new Individuals(Sample.of(values).mean(), ranges / (values.length - 1));
     }
 
     double sigma() {

@@ -33,7 +33,7 @@ final class LearnedModel {
     /** What a job counts that came before its kind of work changed: assumed. */
     static final double BEFORE_CHANGE = 0.25;
 
-    /** Beyond so many standard deviations a job counts less: Huber's weights. */
+    /** Beyond so many standard deviations a job counts less: Huber's weights, squared. */
     private static final double FAR_OFF = 2.5;
 
     private static final double SHOP_SPREAD = 0.20;
@@ -381,7 +381,8 @@ final class LearnedModel {
             for (int i : of) {
                 double e = residual(i) - effect;
                 double sd = Math.sqrt(scatter[kind(i)] / fineness[i]);
-                robust[i] = Math.min(1, FAR_OFF * sd / Math.abs(e));
+                double near = Math.min(1, FAR_OFF * sd / Math.abs(e));
+                robust[i] = near * near;
             }
             for (int a = 0; a < of.length; a++) {
                 int i = of[a];

@@ -2,10 +2,12 @@ package strokewright.learning;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +18,7 @@ import strokewright.takeoff.Work;
  * or a family changed meanwhile.
  *
  * @param kinds drift of each kind of work
- * @param families drift of all forming in each family of metal
+ * @param families drift of all forming in each family of metal that several kinds are done in
  */
 record Lessons(
         List<Observation> observations,
@@ -30,22 +32,37 @@ record Lessons(
     static Lessons of(List<Observation> observations) {
         LearnedModel steady = LearnedModel.of(observations, Map.of());
         List<Drift> kinds = drifts(observations, Observation::kind, o -> steady.ofFamily(o.cell()));
+        Set<String> watched = watched(observations);
         List<Drift> families =
                 drifts(
                         observations,
-                        o -> Work.of(o.kind()).isPresent() ? o.family() : null,
+                        o -> isForming(o) && watched.contains(o.family()) ? o.family() : null,
                         o -> steady.known(o.kind(), null).mean());
         Map<String, Integer> since = new HashMap<>();
         for (Drift drift : kinds) {
-            if (drift.jobsSinceChange() != null) {
-                since.put(drift.subject(), drift.jobsSinceChange());
-            }
+            drift.change().ifPresent(alarm -> since.put(drift.subject(), drift.jobsSince(alarm)));
         }
         return new Lessons(
                 List.copyOf(observations),
                 since.isEmpty() ? steady : LearnedModel.of(observations, since),
                 kinds,
                 families);
+    }
+
+    /** Families with more than one kind of forming: of one kind its own chart says it all. */
+    private static Set<String> watched(List<Observation> observations) {
+        Map<String, Set<String>> kinds = new HashMap<>();
+        for (Observation o : observations) {
+            if (isForming(o) && o.family() != null) {
+                kinds.computeIfAbsent(o.family(), f -> new HashSet<>()).add(o.kind());
+            }
+        }
+        kinds.values().removeIf(of -> of.size() < 2);
+        return kinds.keySet();
+    }
+
+    private static boolean isForming(Observation o) {
+        return Work.of(o.kind()).isPresent();
     }
 
     /**

@@ -78,11 +78,12 @@ record Replay(
      */
     static Replay of(List<JobRecord> jobs, ShopBook book) {
         List<Evidence> evidence = Taught.by(jobs, book).evidence();
-        List<Observation> before = new ArrayList<>();
+        List<Evidence> before = new ArrayList<>();
         List<Point> points = new ArrayList<>();
         List<LeftOut> leftOut = new ArrayList<>();
         ShopBook then = null;
         int taught = 0;
+        int observed = 0;
         for (int i = 0; i < jobs.size(); i++) {
             JobRecord job = jobs.get(i);
             double hours = job.bookings().stream().mapToDouble(Evidence::personMinutes).sum() / 60;
@@ -90,13 +91,14 @@ record Replay(
             if (reason != null) {
                 leftOut.add(LeftOut.job(job.number(), reason, hours * 60));
             } else if (i >= jobs.size() - MOST) {
-                if (!before.isEmpty() && (then == null || isTime(taught, before.size()))) {
+                if (observed > 0 && (then == null || isTime(taught, observed))) {
                     then = learned(before, book);
-                    taught = before.size();
+                    taught = observed;
                 }
                 points.add(point(job, hours, then));
             }
-            before.addAll(evidence.get(i).observations());
+            before.add(evidence.get(i));
+            observed += evidence.get(i).observations().size();
         }
         return of(points, leftOut);
     }
@@ -106,8 +108,8 @@ record Replay(
         return seen > taught + taught / 20;
     }
 
-    private static ShopBook learned(List<Observation> before, ShopBook book) {
-        ShopBook with = Factors.of(Lessons.of(before), List.of(), book).in(Taught.bare(book));
+    private static ShopBook learned(List<Evidence> before, ShopBook book) {
+        ShopBook with = Taught.by(before).factors(book).in(Taught.bare(book));
         return with.withUncertainty(with.uncertainty().withTrials(TRIALS));
     }
 

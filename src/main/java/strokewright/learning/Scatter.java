@@ -17,12 +17,16 @@ final class Scatter {
 
     /**
      * @param n jobs of its kind before this one
-     * @param off y less their mean
+     * @param off y less their mean; one that is far off is left out
      */
     void add(int n, double off) {
         if (n > 0) {
-            squares += off * off * n / (n + 1);
-            cases++;
+            double most = Drift.FARTHEST * Drift.FARTHEST * squares / cases;
+            double square = off * off * n / (n + 1);
+            if (square <= most) {
+                squares += square;
+                cases++;
+            }
         }
     }
 

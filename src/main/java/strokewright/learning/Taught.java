@@ -2,6 +2,7 @@ package strokewright.learning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import strokewright.estimate.ShopBook;
 import strokewright.job.JobRecord;
 
@@ -17,7 +18,13 @@ record Taught(List<Evidence> evidence, Lessons lessons) {
      */
     static Taught by(List<JobRecord> jobs, ShopBook book) {
         ShopBook bare = bare(book);
-        List<Evidence> evidence = jobs.stream().map(job -> Evidence.of(job, bare)).toList();
+        return by(jobs.stream().map(job -> Evidence.of(job, bare)).toList());
+    }
+
+    /**
+     * @param evidence in the order in which the jobs were finished
+     */
+    static Taught by(List<Evidence> evidence) {
         return new Taught(
                 evidence,
                 Lessons.of(evidence.stream().flatMap(e -> e.observations().stream()).toList()));
@@ -31,6 +38,10 @@ record Taught(List<Evidence> evidence, Lessons lessons) {
     Factors factors(ShopBook book) {
         List<LeftOut> leftOut = new ArrayList<>();
         evidence.forEach(e -> leftOut.addAll(e.leftOut()));
-        return Factors.of(lessons, leftOut, book);
+        return Factors.of(lessons, rework(evidence), leftOut, book);
+    }
+
+    static List<Rework> rework(List<Evidence> evidence) {
+        return evidence.stream().map(Evidence::rework).filter(Objects::nonNull).toList();
     }
 }

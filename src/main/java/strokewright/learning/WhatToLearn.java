@@ -5,6 +5,7 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import strokewright.comparison.Deciding;
 import strokewright.comparison.Decision;
+import strokewright.estimate.Learned;
 
 /** Drift and factors that wait for the owner. */
 @Component
@@ -12,6 +13,9 @@ class WhatToLearn implements Deciding {
 
     /** A factor that is nearer to the one in use is not worth a decision; assumed. */
     private static final double WORTH = 0.03;
+
+    /** The reserve is a small share of the hours; assumed. */
+    private static final double WORTH_OF_RESERVE = 0.3;
 
     private static final int RECENT_JOBS = 12;
 
@@ -52,14 +56,15 @@ class WhatToLearn implements Deciding {
 
     /** One that was noticed some jobs ago was seen, or is part of the factor by now. */
     private static void recent(String name, Drift drift, List<Decision> decisions) {
-        int last = drift.alarms().size() - 1;
-        if (last >= 0 && drift.points().size() - drift.alarms().get(last).at() <= RECENT_JOBS) {
-            decisions.add(
-                    new Decision(
-                            Decision.Code.DRIFT,
-                            name + ": " + DriftWords.of(drift, drift.alarms().get(last)),
-                            "/learning/drift"));
-        }
+        drift.change()
+                .filter(alarm -> drift.points().size() - alarm.at() <= RECENT_JOBS)
+                .ifPresent(
+                        alarm ->
+                                decisions.add(
+                                        new Decision(
+                                                Decision.Code.DRIFT,
+                                                name + ": " + DriftWords.of(drift, alarm),
+                                                "/learning/drift")));
     }
 
     private static boolean isWorth(Factors.Line line) {
@@ -67,6 +72,9 @@ class WhatToLearn implements Deciding {
             return false;
         }
         double inUse = line.inUse() == null ? 1 : line.inUse().planFactor();
+        if (line.kind().equals(Learned.RESERVE)) {
+            return Math.abs(line.proposed().planFactor() - inUse) > WORTH_OF_RESERVE;
+        }
         return Math.abs(Math.log(line.proposed().planFactor() / inUse)) > WORTH;
     }
 }

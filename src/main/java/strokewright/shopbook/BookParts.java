@@ -807,6 +807,7 @@ final class BookParts {
                                 words(
                                         "set-up", "set-up of a job",
                                         "other", "all other work",
+                                        "reserve", "risk reserve",
                                         "curve-edge", "curve an edge",
                                         "turn-flange", "turn a flange",
                                         "dish", "dish",

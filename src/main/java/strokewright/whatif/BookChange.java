@@ -321,11 +321,11 @@ sealed interface BookChange {
 
     /**
      * What a learned factor can hold for: forming by its kind, a time standard, the set-up, the
-     * rest.
+     * rest, the risk reserve.
      */
     static List<String> kinds(ShopBook book) {
         return Stream.of(
-                        Stream.of(Learned.SETUP, Learned.OTHER),
+                        Stream.of(Learned.SETUP, Learned.OTHER, Learned.RESERVE),
                         Arrays.stream(Work.values())
                                 .filter(w -> w != Work.STANDARD)
                                 .map(Work::kind),

@@ -171,6 +171,7 @@ final class EffectTyping {
         return switch (kind) {
             case Learned.SETUP -> "Set-up";
             case Learned.OTHER -> "All other work";
+            case Learned.RESERVE -> "Risk reserve";
             default -> Work.of(kind).map(Work::label).orElse(kind);
         };
     }

@@ -134,6 +134,29 @@ class ReserveTest {
     }
 
     @Test
+    void theReserveItselfIsLearnedForOnePieceAndForMore() {
+        ShopBook half = learning(new Learned(Learned.RESERVE, null, 0.5, null, null, 9, null));
+        ShopBook run = learning(new Learned("curve-edge", null, 2.0, null, null, 9, null));
+        ShopBook both =
+                learning(
+                        new Learned(Learned.RESERVE, null, 0.5, null, null, 9, null),
+                        new Learned("curve-edge", null, 2.0, null, null, 9, null));
+
+        for (int items : new int[] {1, 3}) {
+            Estimate.ForQuantity plain = of(book(), items, 1, false);
+            Estimate.ForQuantity learned = of(half, items, 1, false);
+            assertThat(learned.runMinutes()).isEqualTo(plain.runMinutes());
+            assertThat(learned.reserveMinutes())
+                    .isCloseTo(0.5 * plain.reserveMinutes(), within(1e-9));
+            assertThat(of(both, items, 1, false).reserveMinutes())
+                    .isCloseTo(0.5 * of(run, items, 1, false).reserveMinutes(), within(1e-9));
+            assertThat(learned.hours().p80()).isLessThan(plain.hours().p80());
+            assertThat(learned.workCentres().stream().mapToDouble(c -> c.labourHours() * 60).sum())
+                    .isCloseTo(learned.hours().plan() * 60, within(1e-6));
+        }
+    }
+
+    @Test
     void estimatorsOwnMinutesStandWhateverWasLearned() {
         TakeOff own =
                 EditedTakeOff.of(item(1, part(1, false)))

@@ -50,9 +50,22 @@ final class FinishedJobs {
     private final Map<String, Double> kinds = new HashMap<>();
     private final Map<String, Double> families = new HashMap<>();
     private final Map<String, Double> scatter = new HashMap<>();
+    private final double reworkChance;
+    private final double reworkSize;
     private int n;
 
+    /** A shop that never does anything anew. */
     FinishedJobs(long seed) {
+        this(seed, 0, 0);
+    }
+
+    /**
+     * @param reworkChance of a job
+     * @param reworkSize mean of it, as a share of the run minutes of forming and welding
+     */
+    FinishedJobs(long seed, double reworkChance, double reworkSize) {
+        this.reworkChance = reworkChance;
+        this.reworkSize = reworkSize;
         random = new Random(seed);
         level = 0.15 * random.nextGaussian();
         kindSpread = 0.1 + 0.2 * random.nextDouble();
@@ -145,6 +158,16 @@ final class FinishedJobs {
                 bookings.add(booking(step.n(), What.RUN, minutes));
             }
         }
+        if (reworkChance > 0 && random.nextDouble() < reworkChance) {
+            double of =
+                    bookings.stream()
+                            .filter(b -> b.what() == What.RUN && carriesReserve(steps, b.step()))
+                            .mapToDouble(Booking::minutes)
+                            .sum();
+            double minutes = of * -reworkSize * Math.log(1 - random.nextDouble());
+            actual += minutes;
+            bookings.add(booking(1, What.REWORK, minutes));
+        }
         PricedItem item = new PricedItem(1, takeOff.title(), false, takeOff, estimate, List.of());
         JobRecord record =
                 new JobRecord(
@@ -170,6 +193,12 @@ final class FinishedJobs {
                         List.of(),
                         List.of());
         return new Worked(record, known / 60, actual / 60);
+    }
+
+    private static boolean carriesReserve(List<Step> steps, int n) {
+        return BOOK.standard(steps.get(n - 1).work().kind())
+                .map(ShopBook.Standard::reserve)
+                .orElse(true);
     }
 
     /** The scatter of a kind is the same for all its steps of a job. */

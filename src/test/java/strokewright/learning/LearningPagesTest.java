@@ -38,7 +38,8 @@ class LearningPagesTest {
     void aChangedKindIsMarkedAmongTheFactors_seed2() {
         Lessons lessons = Lessons.of(slowerAfter(30));
         FactorViews.View view =
-                new FactorViews(NUMBERS).view(Factors.of(lessons, List.of(), FinishedJobs.BOOK));
+                new FactorViews(NUMBERS)
+                        .view(Factors.of(lessons, List.of(), List.of(), FinishedJobs.BOOK));
 
         assertThat(view.lines().get(0).work()).isEqualTo("Curve an edge");
         assertThat(view.lines().get(0).note()).contains("Changed since job J-");
