@@ -21,6 +21,7 @@ class StartPage {
     String start(@AuthenticationPrincipal SignedIn who) {
         return places.stream()
                 .filter(place -> place.roles().contains(who.role().name()))
+                .filter(p -> p.of() == null)
                 .min(Comparator.comparingInt(Place::order))
                 .map(place -> "redirect:" + place.path())
                 .orElse("access/start");

@@ -32,7 +32,7 @@ class UsersPage {
 
     @Bean
     static Place usersPlace() {
-        return new Place("users", "Users", "/users", Set.of(Role.OWNER.name()), 90);
+        return new Place("users", "Users", "/users", Set.of(Role.OWNER.name()), 3, "owner");
     }
 
     record Typed(

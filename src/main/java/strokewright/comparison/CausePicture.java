@@ -62,7 +62,7 @@ final class CausePicture {
     private static void add(
             List<Cause> all, String name, @Nullable BigDecimal hours, OverWords words) {
         if (hours != null && hours.abs().compareTo(LEAST) >= 0) {
-            all.add(new Cause(name, hours, words.hours(hours).replace('\u00a0', ' ')));
+            all.add(new Cause(name, hours, words.hours(hours)));
         }
     }
 

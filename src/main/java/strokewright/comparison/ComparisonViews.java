@@ -174,11 +174,7 @@ final class ComparisonViews {
         if (over != null && !over.isZero()) {
             steps.add(
                     new BridgePicture.Step(
-                            name,
-                            over,
-                            false,
-                            over.amount().signum() > 0,
-                            words.money(over).replace('\u00a0', ' ')));
+                            name, over, false, over.amount().signum() > 0, words.money(over)));
         }
     }
 

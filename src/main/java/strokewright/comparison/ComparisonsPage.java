@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.annotation.Bean;
 import org.springframework.http.ResponseEntity;
@@ -13,6 +14,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
 import strokewright.access.Role;
 import strokewright.office.Csv;
 import strokewright.quantity.Fault;
@@ -54,9 +56,20 @@ class ComparisonsPage {
         return "comparison/job";
     }
 
+    /**
+     * @param sort order of the rows; the page's own parameter
+     */
     @GetMapping("/comparison")
-    String ofPeriod(HttpServletRequest asked, Locale locale, Model model) {
-        PeriodAsked period = PeriodAsked.of(asked.getParameterMap(), Set.of());
+    String ofPeriod(
+            @RequestParam Optional<String> sort,
+            HttpServletRequest asked,
+            Locale locale,
+            Model model) {
+        PeriodAsked period = PeriodAsked.of(asked.getParameterMap(), Set.of("sort"));
+        Optional<Sorted> sorted = sort.filter(s -> !s.isBlank()).flatMap(Sorted::of);
+        if (sorted.isEmpty() && sort.filter(s -> !s.isBlank()).isPresent()) {
+            period.faults().add("?sort", "must be one of " + Sorted.all());
+        }
         Numbers numbers = Numbers.of(locale);
         Map<String, String> faults = new HashMap<>();
         for (Fault fault : period.faults().all()) {
@@ -68,15 +81,17 @@ class ComparisonsPage {
         model.addAttribute("faults", faults);
         model.addAttribute("by", period.by());
         model.addAttribute("bys", By.values());
+        model.addAttribute("sorted", sorted.orElse(null));
         model.addAttribute("words", new OverWords(numbers));
         model.addAttribute("currency", comparisons.currency().getCurrencyCode());
         if (faults.isEmpty()) {
-            shown(period, new ComparisonViews(numbers), model);
+            shown(period, sorted, new ComparisonViews(numbers), model);
         }
         return "comparison/period";
     }
 
-    private void shown(PeriodAsked asked, ComparisonViews views, Model model) {
+    private void shown(
+            PeriodAsked asked, Optional<Sorted> sorted, ComparisonViews views, Model model) {
         PeriodComparison period = comparisons.of(asked.from(), asked.to(), asked.by());
         double most =
                 period.rows().stream()
@@ -88,7 +103,8 @@ class ComparisonsPage {
                         .max()
                         .orElse(0);
         Map<PeriodComparison.Row, String> bars = new LinkedHashMap<>();
-        List<PeriodComparison.Row> rows = period.rows();
+        List<PeriodComparison.Row> rows =
+                sorted.map(s -> s.of(period.rows())).orElse(period.rows());
         for (int i = 0; i < rows.size(); i++) {
             if (!rows.get(i).hours().isNothing()) {
                 bars.put(
@@ -97,6 +113,7 @@ class ComparisonsPage {
             }
         }
         model.addAttribute("c", period);
+        model.addAttribute("rows", rows);
         model.addAttribute("bars", bars);
         model.addAttribute("views", views);
     }

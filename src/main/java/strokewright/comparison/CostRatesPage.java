@@ -5,14 +5,18 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import org.springframework.context.annotation.Bean;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
+import strokewright.access.Role;
 import strokewright.access.Shops;
 import strokewright.quantity.InvalidInput;
 import strokewright.quantity.Money;
 import strokewright.web.Numbers;
+import strokewright.web.Place;
 import strokewright.web.TypedForm;
 
 /** The owner's page of what people cost. */
@@ -27,6 +31,17 @@ class CostRatesPage {
         this.rates = rates;
         this.shops = shops;
         this.clock = clock;
+    }
+
+    @Bean
+    static Place ratesPlace() {
+        return new Place(
+                "rates",
+                "What people cost",
+                "/people/rates",
+                Set.of(Role.OWNER.name()),
+                2,
+                "owner");
     }
 
     @GetMapping("/people/rates")
@@ -45,7 +60,7 @@ class CostRatesPage {
         } catch (InvalidInput e) {
             return page(form.refused(e), model);
         }
-        return "redirect:/people/rates";
+        return "redirect:/people/rates?saved";
     }
 
     private LocalDate today() {

@@ -53,6 +53,6 @@ public final class OverWords {
     private String said(BigDecimal over, int digits) {
         return over.signum() == 0
                 ? "as planned"
-                : numbers.show(over.abs().doubleValue(), digits) + "\u00a0" + word(over);
+                : numbers.show(over.abs().doubleValue(), digits) + " " + word(over);
     }
 }

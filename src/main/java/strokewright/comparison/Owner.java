@@ -13,7 +13,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -99,9 +101,7 @@ class Owner {
                 currency.getCurrencyCode(),
                 group("All together", jobs, currency),
                 groups(jobs, Owner::mainWork, currency),
-                groups(jobs, JobComparison::customer, currency).stream()
-                        .limit(MOST_CUSTOMERS)
-                        .toList(),
+                customers(jobs, currency),
                 sizes(jobs, currency),
                 PeriodComparison.of(jobs, first, last, By.OPERATION, LabourAt.COST_RATES, currency)
                         .rows(),
@@ -129,7 +129,10 @@ class Owner {
                 .orElse("No planned work");
     }
 
-    /** The one that earned least comes first: that is where something may have to be done. */
+    /**
+     * The one that earned the least share of its price comes first: that is where something may
+     * have to be done.
+     */
     private static List<Group> groups(
             List<JobComparison> jobs, Function<JobComparison, String> name, Currency currency) {
         Map<String, List<JobComparison>> by = new LinkedHashMap<>();
@@ -137,9 +140,29 @@ class Owner {
         return by.entrySet().stream()
                 .map(e -> group(e.getKey(), e.getValue(), currency))
                 .sorted(
-                        Comparator.comparing((Group g) -> g.margin().earned().amount().amount())
+                        Comparator.comparing(
+                                        (Group g) -> g.margin().earned().percent(),
+                                        Comparator.nullsFirst(Comparator.naturalOrder()))
+                                .thenComparing(g -> g.margin().earned().amount().amount())
                                 .thenComparing(Group::name))
                 .toList();
+    }
+
+    private static List<Group> customers(List<JobComparison> jobs, Currency currency) {
+        List<Group> all = groups(jobs, JobComparison::customer, currency);
+        List<Group> shown = new ArrayList<>(all.subList(0, Math.min(MOST_CUSTOMERS, all.size())));
+        Set<String> names = shown.stream().map(Group::name).collect(Collectors.toSet());
+        List<JobComparison> rest =
+                jobs.stream().filter(j -> !names.contains(j.customer())).toList();
+        if (!rest.isEmpty()) {
+            shown.add(group(others(all.size()), rest, currency));
+        }
+        return shown;
+    }
+
+    /** So that the rows shown add up to all together. */
+    private static String others(int customers) {
+        return counted(customers - MOST_CUSTOMERS, "other customer", "other customers");
     }
 
     private static Group group(String name, List<JobComparison> jobs, Currency currency) {
@@ -266,14 +289,21 @@ class Owner {
     private static List<Won> wonByCustomer(List<Decided> decided, Currency currency) {
         Map<String, List<Decided>> by = new LinkedHashMap<>();
         decided.forEach(d -> by.computeIfAbsent(d.customer, c -> new ArrayList<>()).add(d));
-        return by.entrySet().stream()
-                .map(e -> won(e.getKey(), e.getValue(), currency))
-                .sorted(
-                        Comparator.comparing((Won w) -> w.netDecided().amount())
-                                .reversed()
-                                .thenComparing(Won::name))
-                .limit(MOST_CUSTOMERS)
-                .toList();
+        List<Won> all =
+                by.entrySet().stream()
+                        .map(e -> won(e.getKey(), e.getValue(), currency))
+                        .sorted(
+                                Comparator.comparing((Won w) -> w.netDecided().amount())
+                                        .reversed()
+                                        .thenComparing(Won::name))
+                        .toList();
+        List<Won> shown = new ArrayList<>(all.subList(0, Math.min(MOST_CUSTOMERS, all.size())));
+        shown.stream().map(Won::name).forEach(by::remove);
+        if (!by.isEmpty()) {
+            List<Decided> rest = by.values().stream().flatMap(List::stream).toList();
+            shown.add(won(others(all.size()), rest, currency));
+        }
+        return shown;
     }
 
     // Where the hours go --------------------------------------------------------------------------

@@ -26,7 +26,12 @@ class OwnerPage {
 
     @Bean
     static Place ownerPlace() {
-        return new Place("owner", "Owner", "/owner", Set.of(Role.OWNER.name()), 80);
+        return new Place("owner", "Owner", "/owner", Set.of(Role.OWNER.name()), 90);
+    }
+
+    @Bean
+    static Place earnsPlace() {
+        return new Place("earns", "What earns", "/owner", Set.of(Role.OWNER.name()), 1, "owner");
     }
 
     @GetMapping("/owner")
@@ -47,6 +52,7 @@ class OwnerPage {
             typed.put("from", report.from().toString());
             typed.put("to", report.to().toString());
             model.addAttribute("r", report);
+            model.addAttribute("drawn", new OwnerViews(numbers, report));
         }
         model.addAttribute("typed", typed);
         return "comparison/owner";

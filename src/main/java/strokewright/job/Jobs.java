@@ -363,22 +363,38 @@ public class Jobs {
     /** The newest first. */
     @Transactional(readOnly = true)
     public List<Entry> list(@Nullable JobNumber before, int most) {
+        return list(before, null, "", most);
+    }
+
+    /**
+     * The newest first.
+     *
+     * @param state all when null
+     * @param part of the title, of the customer's name or of the number, in whatever case
+     */
+    @Transactional(readOnly = true)
+    public List<Entry> list(
+            @Nullable JobNumber before, @Nullable JobState state, String part, int most) {
         return sql.sql(
                         """
                         select j.year, j.n, j.state, j.kind, j.title, c.name, j.due_on,
-                          (j.released_at at time zone ?)::date
+                          (j.released_at at time zone :zone)::date
                         from job j
                         join customer c on c.shop_id = j.shop_id and c.id = j.customer_id
-                        where j.shop_id = ? and (j.year, j.n) < (?, ?)
+                        where j.shop_id = :shop and (j.year, j.n) < (:year, :n)
+                          and (:state = '' or j.state = :state)
+                          and (:part = '' or position(lower(:part) in lower(j.title || ' '
+                            || c.name || ' J-' || j.year || '-' || lpad(j.n::text, 4, '0'))) > 0)
                         order by j.year desc, j.n desc
-                        limit ?
+                        limit :most
                         """)
-                .params(
-                        shops.current().timeZone().getId(),
-                        SignedIn.current().shopId(),
-                        before == null ? Integer.MAX_VALUE : before.year(),
-                        before == null ? Integer.MAX_VALUE : before.n(),
-                        most)
+                .param("zone", shops.current().timeZone().getId())
+                .param("shop", SignedIn.current().shopId())
+                .param("year", before == null ? Integer.MAX_VALUE : before.year())
+                .param("n", before == null ? Integer.MAX_VALUE : before.n())
+                .param("state", state == null ? "" : state.word())
+                .param("part", part)
+                .param("most", most)
                 .query(
                         (row, i) ->
                                 new Entry(

@@ -3,8 +3,10 @@ package strokewright.job;
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.annotation.Bean;
@@ -51,17 +53,33 @@ class JobsPage {
 
     /**
      * @param before the number below which this page of the list begins
+     * @param find part of a title, a customer's name or a number
      */
     @GetMapping("/jobs")
     String list(
             @RequestParam Optional<String> before,
+            @RequestParam(name = "state") Optional<String> asked,
+            @RequestParam(defaultValue = "") String find,
             @AuthenticationPrincipal SignedIn who,
             Model model) {
-        List<Jobs.Entry> found = jobs.list(before.flatMap(JobNumber::read).orElse(null), SHOWN + 1);
+        Optional<JobState> state =
+                Arrays.stream(JobState.values())
+                        .filter(s -> asked.filter(s.word()::equals).isPresent())
+                        .findFirst();
+        List<Jobs.Entry> found =
+                jobs.list(
+                        before.flatMap(JobNumber::read).orElse(null),
+                        state.orElse(null),
+                        find.strip(),
+                        SHOWN + 1);
         List<Jobs.Entry> shown = found.subList(0, Math.min(SHOWN, found.size()));
         boolean releases = who.role() != Role.FLOOR;
         model.addAttribute("jobs", shown);
         model.addAttribute("first", before.isEmpty());
+        model.addAttribute("state", state.orElse(null));
+        model.addAttribute("states", JobState.values());
+        model.addAttribute("find", find);
+        model.addAttribute("today", bookings.today());
         model.addAttribute("older", found.size() > SHOWN ? shown.get(SHOWN - 1).number() : null);
         model.addAttribute("releases", releases);
         model.addAttribute("waiting", releases ? outcomes.waiting(SHOWN) : List.of());
@@ -89,10 +107,23 @@ class JobsPage {
         model.addAttribute("count", count);
         model.addAttribute(
                 "bookings", bookings.latestOf(number, all.isPresent() ? count : BOOKINGS_SHOWN));
-        model.addAttribute("booked", bookings.minutesByStep(number));
+        Map<Integer, Double> byStep = bookings.minutesByStep(number);
+        model.addAttribute("booked", byStep);
+        model.addAttribute("together", Together.of(job, byStep));
         model.addAttribute("closes", who.role() != Role.FLOOR);
         model.addAttribute("names", StepWords.byNumber(job.steps()));
         return "job/job";
+    }
+
+    /** What the steps of a job come to, in minutes of people. */
+    record Together(double setup, double run, double booked) {
+
+        static Together of(JobDocument job, Map<Integer, Double> booked) {
+            return new Together(
+                    job.steps().stream().mapToDouble(s -> s.work().setupMinutes()).sum(),
+                    job.steps().stream().mapToDouble(s -> s.work().runMinutes()).sum(),
+                    booked.values().stream().mapToDouble(Double::doubleValue).sum());
+        }
     }
 
     @GetMapping("/jobs/{number}/route-card")

@@ -53,13 +53,12 @@ final class AccuracyViews {
         row(rows, before, after, "Mean error", Accuracy::meanErrorPercent, "of what it took");
         row(rows, before, after, "Median error", Accuracy::medianErrorPercent, "half are nearer");
         row(rows, before, after, "Within 25 %", Accuracy::within25Percent, "of all jobs");
-        row(
-                rows,
-                before,
-                after,
-                "Over, all jobs together",
-                Accuracy::biasPercent,
-                "minus is under");
+        rows.add(
+                new Row(
+                        "All jobs together",
+                        bias(before.biasPercent()),
+                        bias(after.biasPercent()),
+                        "over: they took more than estimated"));
         row(
                 rows,
                 before,
@@ -78,6 +77,16 @@ final class AccuracyViews {
             Function<Accuracy, @Nullable Double> of,
             String hint) {
         rows.add(new Row(measure, shown(of.apply(before)), shown(of.apply(after)), hint));
+    }
+
+    private String bias(@Nullable Double percent) {
+        return percent == null
+                ? "too few"
+                : Math.round(percent) == 0
+                        ? "as estimated"
+                        : numbers.show(Math.abs(percent), 0)
+                                + " % "
+                                + (percent < 0 ? "under" : "over");
     }
 
     private String shown(@Nullable Double percent) {

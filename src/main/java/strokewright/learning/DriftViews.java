@@ -14,8 +14,16 @@ final class DriftViews {
         this.numbers = numbers;
     }
 
+    /**
+     * @param judged jobs that had enough before them to be compared with
+     */
     record Chart(
-            String name, int jobs, List<String> signals, List<String> oddJobs, String picture) {}
+            String name,
+            int jobs,
+            int judged,
+            List<String> signals,
+            List<String> oddJobs,
+            String picture) {}
 
     record Few(String name, int jobs) {}
 
@@ -37,6 +45,7 @@ final class DriftViews {
         return new Chart(
                 name,
                 drift.points().size(),
+                (int) drift.points().stream().filter(p -> p.centre() != null).count(),
                 drift.alarms().stream().map(a -> DriftWords.of(drift, a)).toList(),
                 drift.points().stream()
                         .filter(Drift.Point::standsOut)

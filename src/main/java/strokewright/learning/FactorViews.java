@@ -22,12 +22,17 @@ final class FactorViews {
     /**
      * @param lines to take over or leave
      * @param behind the jobs behind each kind
+     * @param worth how many lines are worth a decision
      */
-    record View(List<Row> lines, List<Behind> behind, List<Out> leftOut, boolean anyNew) {}
+    record View(
+            List<Row> lines, List<Behind> behind, List<Out> leftOut, boolean anyNew, long worth) {}
 
     /**
      * @param value of its tick
      * @param changes whether taking it over would change the shop book
+     * @param worth whether it is worth a decision
+     * @param drawn beside the estimate; empty where there is no factor
+     * @param anchor of the jobs behind it; null where they stand with another line
      */
     record Row(
             String value,
@@ -40,6 +45,9 @@ final class FactorViews {
             String spread,
             int jobs,
             boolean changes,
+            boolean worth,
+            String drawn,
+            @Nullable String anchor,
             String note) {}
 
     record Behind(String work, String anchor, List<Job> jobs) {}
@@ -57,25 +65,29 @@ final class FactorViews {
 
     View view(Factors factors) {
         List<Row> rows = new ArrayList<>();
-        factors.lines().forEach(line -> rows.add(row(line)));
-        if (factors.jobs() > 0) {
-            rows.add(job(factors.jobEffect()));
-        }
         List<Behind> behind = new ArrayList<>();
+        FactorPicture picture = new FactorPicture(factors.lines(), numbers);
         for (Factors.Line line : factors.lines()) {
+            String anchor = null;
             if (line.family() == null && !line.behind().isEmpty()) {
+                anchor = "behind-" + behind.size();
                 behind.add(
                         new Behind(
                                 words(line.kind()),
-                                "behind-" + behind.size(),
+                                anchor,
                                 line.behind().stream().map(this::job).toList()));
             }
+            rows.add(row(line, picture, anchor));
+        }
+        if (factors.jobs() > 0) {
+            rows.add(job(factors.jobEffect()));
         }
         return new View(
                 rows,
                 behind,
                 factors.leftOut().stream().map(this::out).toList(),
-                rows.stream().anyMatch(Row::changes));
+                rows.stream().anyMatch(Row::changes),
+                rows.stream().filter(Row::worth).count());
     }
 
     static String words(String kind) {
@@ -87,7 +99,7 @@ final class FactorViews {
         };
     }
 
-    private Row row(Factors.Line line) {
+    private Row row(Factors.Line line, FactorPicture picture, @Nullable String anchor) {
         Learned proposed = line.proposed();
         return new Row(
                 (line.family() == null ? "" : line.family()) + "|" + line.kind(),
@@ -100,6 +112,11 @@ final class FactorViews {
                 percent(proposed.spread()),
                 proposed.jobs(),
                 line.isNew(),
+                WhatToLearn.isWorth(line),
+                picture.of(
+                        line,
+                        words(line.kind()) + (line.family() == null ? "" : ", " + line.family())),
+                anchor,
                 note(line));
     }
 
@@ -147,6 +164,9 @@ final class FactorViews {
                 percent(effect.proposed()),
                 effect.jobs(),
                 effect.isNew(),
+                false,
+                "",
+                null,
                 "Of a job quoted from a drawing; others in proportion.");
     }
 

@@ -29,6 +29,8 @@ class LearningPage {
 
     static final String PATH = "/learning";
 
+    private static final Set<String> READERS = Set.of(Role.ESTIMATOR.name(), Role.OWNER.name());
+
     private final Learning learning;
     private final Shops shops;
 
@@ -39,8 +41,22 @@ class LearningPage {
 
     @Bean
     static Place learningPlace() {
-        return new Place(
-                "learning", "Learning", PATH, Set.of(Role.ESTIMATOR.name(), Role.OWNER.name()), 84);
+        return new Place("learning", "Learning", PATH, READERS, 84);
+    }
+
+    @Bean
+    static Place factorsPlace() {
+        return new Place("factors", "Factors", PATH, READERS, 1, "learning");
+    }
+
+    @Bean
+    static Place driftPlace() {
+        return new Place("drift", "Drift", PATH + "/drift", READERS, 2, "learning");
+    }
+
+    @Bean
+    static Place accuracyPlace() {
+        return new Place("accuracy", "Accuracy", PATH + "/accuracy", READERS, 3, "learning");
     }
 
     /**

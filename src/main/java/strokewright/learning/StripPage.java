@@ -62,7 +62,8 @@ class StripPage {
                 "Test strips",
                 PATH,
                 Set.of(Role.ESTIMATOR.name(), Role.OWNER.name()),
-                85);
+                4,
+                "learning");
     }
 
     /**

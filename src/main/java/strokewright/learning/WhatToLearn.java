@@ -12,7 +12,7 @@ import strokewright.estimate.Learned;
 class WhatToLearn implements Deciding {
 
     /** A factor that is nearer to the one in use is not worth a decision; assumed. */
-    private static final double WORTH = 0.03;
+    static final double WORTH = 0.03;
 
     /** The reserve is a small share of the hours; assumed. */
     private static final double WORTH_OF_RESERVE = 0.3;
@@ -67,7 +67,7 @@ class WhatToLearn implements Deciding {
                                                 "/learning/drift")));
     }
 
-    private static boolean isWorth(Factors.Line line) {
+    static boolean isWorth(Factors.Line line) {
         if (line.few() || line.proposed().planFactor() == null) {
             return false;
         }

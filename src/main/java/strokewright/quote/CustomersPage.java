@@ -45,7 +45,7 @@ class CustomersPage {
                 "Customers",
                 "/customers",
                 Set.of(Role.ESTIMATOR.name(), Role.OFFICE.name(), Role.OWNER.name()),
-                30);
+                25);
     }
 
     /**

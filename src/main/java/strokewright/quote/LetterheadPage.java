@@ -41,7 +41,8 @@ class LetterheadPage {
 
     @Bean
     static Place letterheadPlace() {
-        return new Place("letterhead", "Letterhead", "/letterhead", Set.of(Role.OWNER.name()), 85);
+        return new Place(
+                "letterhead", "Letterhead", "/letterhead", Set.of(Role.OWNER.name()), 4, "owner");
     }
 
     @GetMapping

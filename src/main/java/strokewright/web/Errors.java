@@ -5,6 +5,7 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import org.jspecify.annotations.Nullable;
 import org.springframework.boot.webmvc.error.ErrorController;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -38,6 +39,8 @@ class Errors implements ErrorController {
                 request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE) instanceof Integer code
                         ? code
                         : 404; // somebody has typed the address of this page
-        return Problem.ofStatus(HttpStatusCode.valueOf(status), null);
+        return status == HttpStatus.FORBIDDEN.value()
+                ? Problem.notAllowed()
+                : Problem.ofStatus(HttpStatusCode.valueOf(status), null);
     }
 }

@@ -78,7 +78,8 @@ public final class Problem extends RuntimeException {
                 HttpStatus.FORBIDDEN,
                 "not-allowed",
                 "Not allowed",
-                "Whoever is signed in may not do this.");
+                "Whoever is signed in may not do this; who may what goes by the role, and the owner"
+                        + " gives roles.");
     }
 
     /**
