@@ -12,6 +12,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.FormData;
+import com.microsoft.playwright.options.Media;
 import com.microsoft.playwright.options.RequestOptions;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
@@ -32,6 +33,9 @@ public abstract class BrowserTest extends ServiceTest {
 
     protected static final int DESK = 1280;
     protected static final int PHONE = 360;
+
+    /** 176 mm: what the style sheet's margins leave. */
+    private static final int A4_WIDTH = 665;
 
     private static final int PATIENCE_MS = 30_000;
 
@@ -154,6 +158,26 @@ public abstract class BrowserTest extends ServiceTest {
                         page.evaluate(
                                 "() => document.documentElement.scrollWidth - window.innerWidth");
         assertThat(over).as("wider than the window: " + page.url()).isLessThanOrEqualTo(0);
+    }
+
+    /** A page is read as it is: at a desk and on a phone. */
+    protected static void requireReadable(Page page, String path) {
+        for (int width : new int[] {DESK, PHONE}) {
+            page.setViewportSize(width, width == PHONE ? 740 : 900);
+            page.navigate(path);
+            requireAccessible(page);
+            requireNoSidewaysScroll(page);
+        }
+        page.setViewportSize(DESK, 900);
+    }
+
+    /** Nothing of the page that is open is wider than A4 paper within its margins. */
+    protected static void requireNothingCutOffInPrint(Page page) {
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+        page.setViewportSize(A4_WIDTH, 1000);
+        requireNoSidewaysScroll(page);
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+        page.setViewportSize(DESK, 900);
     }
 
     @AfterEach

@@ -20,13 +20,13 @@ import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A shop whose jobs are compared, asked over HTTP. */
-final class ComparingShop {
+public final class ComparingShop {
 
     static final JsonMapper JSON = JsonMapper.builder().build();
 
     private final TestShop shop;
 
-    ComparingShop(TestShop shop) {
+    public ComparingShop(TestShop shop) {
         this.shop = shop;
     }
 
@@ -73,7 +73,7 @@ final class ComparingShop {
     }
 
     /** A job that somebody said yes to, without a quote. */
-    JsonNode job(String fields) {
+    public JsonNode job(String fields) {
         return post(
                 Role.OFFICE,
                 "/jobs",
@@ -94,11 +94,11 @@ final class ComparingShop {
                 200);
     }
 
-    void book(Role who, String job, String fields) {
+    public void book(Role who, String job, String fields) {
         post(who, "/jobs/" + job + "/bookings", withId(fields));
     }
 
-    void finish(String job, String body) {
+    public void finish(String job, String body) {
         answer(Role.OFFICE, "POST", "/jobs/" + job + "/start", null, null, 200);
         answer(Role.OFFICE, "POST", "/jobs/" + job + "/finish", null, body, 200);
     }
@@ -107,7 +107,7 @@ final class ComparingShop {
         return "{\"id\":\"%s\",%s}".formatted(UUID.randomUUID(), fields);
     }
 
-    JsonNode post(Role role, String path, String body) {
+    public JsonNode post(Role role, String path, String body) {
         return answer(role, "POST", path, null, body, 201);
     }
 
@@ -115,7 +115,7 @@ final class ComparingShop {
         return answer(role, "GET", path, null, null, 200);
     }
 
-    JsonNode answer(
+    public JsonNode answer(
             Role role, String method, String path, String ifMatch, String body, int status) {
         RestTestClient.RequestBodySpec request =
                 shop.as(role)

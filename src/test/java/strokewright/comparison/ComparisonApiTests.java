@@ -197,7 +197,7 @@ class ComparisonApiTests extends ServiceTest {
                 404);
     }
 
-    private static final String EDGE =
+    static final String EDGE =
             """
             {"title":"Wing corner","quantities":[%d],
              "parts":[{"name":"Corner","grade":"AL99.5-O","thicknessMm":2.0,

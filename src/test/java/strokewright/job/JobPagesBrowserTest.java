@@ -123,6 +123,24 @@ class JobPagesBrowserTest extends BrowserTest {
         assertThat(desk.locator("tr.replaced")).hasCount(1);
         assertThat(desk.locator("tfoot").first()).containsText("19,00");
         requireAccessible(desk);
+        isFoundAmongTheJobs(desk);
+    }
+
+    private static void isFoundAmongTheJobs(Page desk) {
+        desk.navigate("/jobs");
+        desk.getByLabel("Title, customer or number").focus();
+        desk.keyboard().type("harbour");
+        desk.keyboard().press("Enter");
+        assertThat(desk.locator(".job-list tbody tr")).containsText("Bracket");
+        desk.getByLabel("State").focus();
+        desk.keyboard().type("clo");
+        desk.getByRole(AriaRole.BUTTON, named("Find")).press("Enter");
+        assertThat(desk.getByText("No job fits.")).isVisible();
+        assertThat(desk.getByLabel("Title, customer or number")).hasValue("harbour");
+        requireReadable(desk, "/jobs?find=bracket&state=released");
+        desk.getByRole(AriaRole.LINK, named("J-")).press("Enter");
+        assertThat(desk.locator("tfoot")).containsText("All steps together");
+        requireNothingCutOffInPrint(desk);
     }
 
     /** What is pressed with a thumb is at least 44 px high. */

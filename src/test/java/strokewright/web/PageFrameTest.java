@@ -40,6 +40,12 @@ class PageFrameTest {
                                 .string(
                                         containsString(
                                                 "<a href=\"/here\" aria-current=\"page\">Here</a>")))
+                .andExpect(
+                        content()
+                                .string(
+                                        containsString(
+                                                "<nav class=\"around\" aria-label=\"Here\">")))
+                .andExpect(content().string(not(containsString("aria-current=\"true\""))))
                 .andExpect(content().string(not(containsString("/owners-only"))))
                 .andExpect(content().string(containsString("the machine’s manual")))
                 .andExpect(content().string(containsString("12.5 mm")));
@@ -103,6 +109,10 @@ class PageFrameTest {
         var context = new GenericApplicationContext();
         context.registerBean(
                 "here", Place.class, () -> new Place("here", "Here", "/here", Set.of(), 1));
+        context.registerBean(
+                "below",
+                Place.class,
+                () -> new Place("below", "Below", "/here/below", Set.of(), 1, "here"));
         context.registerBean(
                 "owners",
                 Place.class,
