@@ -40,7 +40,8 @@ class LearningPagesBrowserTest extends BrowserTest {
         assertThat(page.getByText("there is nothing to learn from")).isVisible();
         Locator around = page.getByRole(AriaRole.NAVIGATION, named("Learning"));
         around.getByText("Drift").press("Enter");
-        assertThat(page.getByText(Pattern.compile("a chart needs \\d+ jobs of its kind"))).isVisible();
+        assertThat(page.getByText(Pattern.compile("a chart needs \\d+ jobs of its kind")))
+                .isVisible();
         around.getByText("Accuracy").press("Enter");
         assertThat(page.getByText("too few for figures")).isVisible();
 
