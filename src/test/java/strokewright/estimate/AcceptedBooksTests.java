@@ -70,8 +70,12 @@ class AcceptedBooksTests {
         if (!pointer.endsWith("/amount")) { // money without one cannot even be read
             reckonIfAccepted(starter().without(pointer).book());
         }
+        int turn = NUMBERS.indexOf(pointer);
         for (double value : TRIED) {
-            reckonIfAccepted(with(starter(), pointer, value));
+            // half of them for each value, other ones for the next
+            List<TakeOff> half =
+                    turn++ % 2 == 0 ? TAKE_OFFS.subList(0, 2) : TAKE_OFFS.subList(2, 4);
+            reckonIfAccepted(with(starter(), pointer, value), half);
         }
     }
 
@@ -161,11 +165,15 @@ class AcceptedBooksTests {
     }
 
     private static void reckonIfAccepted(ShopBook book) {
+        reckonIfAccepted(book, TAKE_OFFS);
+    }
+
+    private static void reckonIfAccepted(ShopBook book, List<TakeOff> takeOffs) {
         if (!ShopBookCheck.faults(book).isEmpty()) {
             return;
         }
         ShopBookDoubts.in(book);
-        for (TakeOff takeOff : TAKE_OFFS) {
+        for (TakeOff takeOff : takeOffs) {
             try {
                 Estimate estimate = Estimating.estimate(takeOff, book);
                 assertThat(EditedBook.JSON.writeValueAsString(estimate))

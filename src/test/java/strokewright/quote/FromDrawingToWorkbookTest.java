@@ -23,6 +23,7 @@ class FromDrawingToWorkbookTest extends BrowserTest {
             throws IOException {
         Page page = window(DESK, "en-GB");
         signIn(page, openShop(), Role.ESTIMATOR);
+        page.navigate("/");
         assertThat(page).hasURL(java.util.regex.Pattern.compile(".*/take-off$"));
         type(page, "Title", "Round sign frame");
         type(page, "Quantities", "1, 2, 5");
