@@ -95,6 +95,8 @@ public abstract class BrowserTest extends ServiceTest {
 
     /** With a session of this window's own; {@code AccessPagesBrowserTest} types a password. */
     protected final void signIn(Page page, TestShop shop, Role role) {
+        page.navigate(
+                "about:blank"); // a page that goes on asking would change the session meanwhile
         APIRequestContext http = page.context().request();
         String form = http.get("/sign-in").text();
         APIResponse answer =

@@ -2,12 +2,14 @@ package strokewright;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.BooleanSupplier;
 
 /**
  * A line from a window to the service that can be cut: what a browser's switch for "offline" lets
@@ -19,6 +21,7 @@ public final class Line implements AutoCloseable {
     private final int servicePort;
     private final Set<Socket> ends = ConcurrentHashMap.newKeySet();
     private volatile boolean cut;
+    private volatile boolean answersLost;
 
     private Line(int servicePort) throws IOException {
         this.entrance = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
@@ -45,8 +48,14 @@ public final class Line implements AutoCloseable {
         ends.forEach(Line::end);
     }
 
+    /** From here on what is asked arrives, and what is answered does not. */
+    public void loseAnswers() {
+        answersLost = true;
+    }
+
     public void mend() {
         cut = false;
+        answersLost = false;
     }
 
     @Override
@@ -68,16 +77,20 @@ public final class Line implements AutoCloseable {
             if (cut) {
                 cut();
             }
-            inBackground(() -> pass(window, service));
-            inBackground(() -> pass(service, window));
+            inBackground(() -> pass(window, service, () -> false));
+            inBackground(() -> pass(service, window, () -> answersLost));
         }
     }
 
-    private void pass(Socket from, Socket to) throws IOException {
+    private void pass(Socket from, Socket to, BooleanSupplier lost) throws IOException {
+        byte[] block = new byte[8192];
         try (from;
                 to;
-                InputStream in = from.getInputStream()) {
-            in.transferTo(to.getOutputStream());
+                InputStream in = from.getInputStream();
+                OutputStream out = to.getOutputStream()) {
+            for (int n = in.read(block); n >= 0 && !lost.getAsBoolean(); n = in.read(block)) {
+                out.write(block, 0, n);
+            }
         } finally {
             ends.remove(from);
             ends.remove(to);
