@@ -1,7 +1,6 @@
 package strokewright.learning;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -19,10 +18,10 @@ import strokewright.learning.FinishedJobs.Worked;
 class FinishedJobsTest {
 
     /** Without rework, and with three times as much as the book reserves for. */
-    @ParameterizedTest(name = "rework in {0} of jobs, {1} of their work, seeds 1 to {2}")
-    @CsvSource({"0, 0, 12", "0.4, 0.4, 4"})
-    void fortyJobsLaterEstimatesAreNearTheBestAndTheirP80Holds(
-            double chance, double size, int shops) {
+    @ParameterizedTest(name = "rework in {0} of jobs, {1} of their work, seeds 1 to 12")
+    @CsvSource({"0, 0", "0.4, 0.4"})
+    void fortyJobsLaterEstimatesAreNearTheBestAndTheirP80Holds(double chance, double size) {
+        int shops = 12;
         double[] ratios = new double[shops];
         double covered = 0;
         double asked = 0;
@@ -50,8 +49,8 @@ class FinishedJobsTest {
         }
         Arrays.sort(ratios);
         assertThat(ratios[shops / 2]).isLessThan(1.08);
-        // of 300 jobs chance alone moves the share by 2.3 points
-        assertThat(covered / asked).isCloseTo(0.81, within(0.06 * Math.sqrt(300 / asked)));
+        // 300 jobs: chance alone moves the share by 2.3 points
+        assertThat(covered / asked).isBetween(0.75, 0.87);
     }
 
     @Test
