@@ -31,15 +31,17 @@ final class MetalCompared {
 
     /** One grade while it is gathered. */
     private static final class Taken {
-        BigDecimal quotedKg = BigDecimal.ZERO;
-        BigDecimal madeKg = BigDecimal.ZERO;
+        final Planned quoted = new Planned();
+        final Planned made = new Planned();
         BigDecimal kg = BigDecimal.ZERO;
-        BigDecimal quoted = BigDecimal.ZERO;
-        BigDecimal made = BigDecimal.ZERO;
-        BigDecimal exactlyQuoted = BigDecimal.ZERO;
-        BigDecimal exactlyMade = BigDecimal.ZERO;
         BigDecimal paid = BigDecimal.ZERO;
         @Nullable String family;
+    }
+
+    private static final class Planned {
+        BigDecimal kg = BigDecimal.ZERO;
+        BigDecimal cost = BigDecimal.ZERO;
+        BigDecimal exactCost = BigDecimal.ZERO;
     }
 
     /** Adds what each item took to its block. */
@@ -83,15 +85,10 @@ final class MetalCompared {
             family(taken, metal.grade(), block.order.book());
             double kept = metal.keptKg() == null ? 0 : metal.keptKg();
             BigDecimal kg = BigDecimal.valueOf(metal.kg() - kept);
-            if (of == Plan.QUOTED) {
-                taken.quotedKg = taken.quotedKg.add(kg);
-                taken.quoted = taken.quoted.add(costs.get(i));
-                taken.exactlyQuoted = taken.exactlyQuoted.add(exactly(metal, kg));
-            } else {
-                taken.madeKg = taken.madeKg.add(kg);
-                taken.made = taken.made.add(costs.get(i));
-                taken.exactlyMade = taken.exactlyMade.add(exactly(metal, kg));
-            }
+            Planned planned = of == Plan.QUOTED ? taken.quoted : taken.made;
+            planned.kg = planned.kg.add(kg);
+            planned.cost = planned.cost.add(costs.get(i));
+            planned.exactCost = planned.exactCost.add(exactly(metal, kg));
         }
     }
 
@@ -120,18 +117,13 @@ final class MetalCompared {
      * is that of its mean kilogram.
      */
     private Metal metal(String grade, Taken taken) {
+        BigDecimal actual = perKg(taken.paid, taken.kg);
         BigDecimal planned =
-                taken.madeKg.signum() > 0
-                        ? taken.exactlyMade.divide(taken.madeKg, MathContext.DECIMAL128)
-                        : taken.quotedKg.signum() > 0
-                                ? taken.exactlyQuoted.divide(taken.quotedKg, MathContext.DECIMAL128)
-                                : taken.kg.signum() > 0
-                                        ? taken.paid.divide(taken.kg, MathContext.DECIMAL128)
-                                        : BigDecimal.ZERO;
-        BigDecimal actual =
-                taken.kg.signum() > 0
-                        ? taken.paid.divide(taken.kg, MathContext.DECIMAL128)
-                        : BigDecimal.ZERO;
+                taken.made.kg.signum() > 0
+                        ? perKg(taken.made.exactCost, taken.made.kg)
+                        : taken.quoted.kg.signum() > 0
+                                ? perKg(taken.quoted.exactCost, taken.quoted.kg)
+                                : actual;
         Working working = new Working();
         working.figure(
                 "price",
@@ -143,23 +135,30 @@ final class MetalCompared {
                 "usage",
                 CostingFormula.USAGE_VARIANCE,
                 computed("actual amount", taken.kg.doubleValue(), "kg"),
-                computed("planned amount", taken.madeKg.doubleValue(), "kg"),
+                computed("planned amount", taken.made.kg.doubleValue(), "kg"),
                 computed("planned price", planned.doubleValue(), "/kg"));
         List<BigDecimal> parts =
                 Adding.upTo(
-                        taken.paid.subtract(taken.made),
+                        taken.paid.subtract(taken.made.cost),
                         List.of(
                                 taken.paid.subtract(planned.multiply(taken.kg)),
                                 CostingFormula.USAGE_VARIANCE.exact(
-                                        taken.kg, taken.madeKg, planned)));
+                                        taken.kg, taken.made.kg, planned)));
         return new Metal(
                 grade,
                 taken.family,
-                new Figures(grams(taken.quotedKg), grams(taken.madeKg), grams(taken.kg)),
-                new Amounts(cents.of(taken.quoted), cents.of(taken.made), cents.of(taken.paid)),
+                new Figures(grams(taken.quoted.kg), grams(taken.made.kg), grams(taken.kg)),
+                new Amounts(
+                        cents.of(taken.quoted.cost),
+                        cents.of(taken.made.cost),
+                        cents.of(taken.paid)),
                 cents.of(parts.get(0)),
                 cents.of(parts.get(1)),
                 working.lines());
+    }
+
+    private static BigDecimal perKg(BigDecimal cost, BigDecimal kg) {
+        return kg.signum() > 0 ? cost.divide(kg, MathContext.DECIMAL128) : BigDecimal.ZERO;
     }
 
     private static BigDecimal grams(BigDecimal kg) {

@@ -113,24 +113,26 @@ final class WorkCompared {
             return of == Plan.QUOTED ? quoted : made;
         }
 
-        BigDecimal minutes(@Nullable PlannedStep of) {
-            if (of == null) {
+        BigDecimal minutes(Plan of) {
+            PlannedStep step = plan(of);
+            if (step == null) {
                 return BigDecimal.ZERO;
             }
             return BigDecimal.valueOf(
                     sort == Sort.RESERVE
-                            ? of.reserveMinutes()
-                            : of.work().setupMinutes() + of.work().runMinutes());
+                            ? step.reserveMinutes()
+                            : step.work().setupMinutes() + step.work().runMinutes());
         }
 
-        BigDecimal elapsed(@Nullable PlannedStep of) {
-            if (of == null) {
+        BigDecimal elapsed(Plan of) {
+            PlannedStep step = plan(of);
+            if (step == null) {
                 return BigDecimal.ZERO;
             }
             return BigDecimal.valueOf(
                     sort == Sort.RESERVE
-                            ? of.reserveElapsed()
-                            : of.work().setupElapsed() + of.work().runElapsed());
+                            ? step.reserveElapsed()
+                            : step.work().setupElapsed() + step.work().runElapsed());
         }
 
         BigDecimal minutes() {
@@ -287,7 +289,7 @@ final class WorkCompared {
         LABOUR,
         MACHINE;
 
-        BigDecimal minutes(Line line, @Nullable PlannedStep of) {
+        BigDecimal minutes(Line line, Plan of) {
             return this == LABOUR ? line.minutes(of) : line.elapsed(of);
         }
 
@@ -303,7 +305,7 @@ final class WorkCompared {
             return this == LABOUR ? cost.labour() : cost.machine();
         }
 
-        BigDecimal exact(Line line, @Nullable PlannedStep of, Currency currency) {
+        BigDecimal exact(Line line, Plan of, Currency currency) {
             return minutes(line, of).multiply(rate(line.centre, currency));
         }
     }
@@ -317,9 +319,9 @@ final class WorkCompared {
                 charge,
                 c -> {
                     for (Plan of : FIRST_OF) {
-                        BigDecimal minutes = sum(lines, l -> l.minutes(l.plan(of)));
+                        BigDecimal minutes = sum(lines, l -> l.minutes(of));
                         if (minutes.signum() > 0) {
-                            return sum(lines, l -> c.exact(l, l.plan(of), cents.currency()))
+                            return sum(lines, l -> c.exact(l, of, cents.currency()))
                                     .divide(minutes, MathContext.DECIMAL128);
                         }
                     }
@@ -374,12 +376,12 @@ final class WorkCompared {
                             line.work == null ? null : line.work.workCentre(),
                             line.told,
                             new Figures(
-                                    rounded(line.minutes(line.quoted)),
-                                    rounded(line.minutes(line.made)),
+                                    rounded(line.minutes(Plan.QUOTED)),
+                                    rounded(line.minutes(Plan.MADE)),
                                     rounded(line.minutes())),
                             new Figures(
-                                    rounded(line.elapsed(line.quoted)),
-                                    rounded(line.elapsed(line.made)),
+                                    rounded(line.elapsed(Plan.QUOTED)),
+                                    rounded(line.elapsed(Plan.MADE)),
                                     rounded(line.elapsed)),
                             rounded(line.setUp),
                             rounded(line.rework),
@@ -395,7 +397,7 @@ final class WorkCompared {
     }
 
     private void variances(Line line, Working working) {
-        if (line.minutes().signum() == 0 && line.minutes(line.made).signum() == 0) {
+        if (line.minutes().signum() == 0 && line.minutes(Plan.MADE).signum() == 0) {
             return;
         }
         double actual = hours(line.minutes()).doubleValue();
@@ -412,7 +414,7 @@ final class WorkCompared {
                 "efficiency",
                 CostingFormula.EFFICIENCY_VARIANCE,
                 computed("actual hours", actual, "h"),
-                computed("planned hours", hours(line.minutes(line.made)).doubleValue(), "h"),
+                computed("planned hours", hours(line.minutes(Plan.MADE)).doubleValue(), "h"),
                 computed("planned rate", rate, "/h"));
     }
 
@@ -482,13 +484,7 @@ final class WorkCompared {
                         Adding.upTo(
                                 plan == null ? none() : charge.of(plan.cost()).amount(),
                                 own.stream()
-                                        .map(
-                                                l ->
-                                                        hours(
-                                                                charge.exact(
-                                                                        l,
-                                                                        l.plan(of),
-                                                                        cents.currency())))
+                                        .map(l -> hours(charge.exact(l, of, cents.currency())))
                                         .toList());
                 for (int i = 0; i < parts.size(); i++) {
                     amounts.put(own.get(i), parts.get(i));
