@@ -143,7 +143,9 @@ final class FactorViews {
         if (line.kind().equals(Learned.OTHER)) {
             notes.add("The level of all work, for kinds without a line of their own.");
         } else if (line.kind().equals(Learned.RESERVE)) {
-            notes.add("Rework booked over reserve planned; the book’s own counts as five jobs.");
+            notes.add(
+                    "Rework booked over reserve planned; the book’s own counts as %d jobs (assumed)."
+                            .formatted(Rework.BELIEVED));
         } else if (line.few()) {
             notes.add("Few jobs: mostly drawn from what is alike.");
         }

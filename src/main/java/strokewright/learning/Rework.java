@@ -22,7 +22,7 @@ record Rework(
         Booking.Source source) {
 
     /** The reserve of the book counts as so many jobs that took just that: assumed. */
-    private static final double BELIEVED = 5;
+    static final int BELIEVED = 5;
 
     Rework {
         if (!(reserveMinutes > 0 && runMinutes > 0 && reworkMinutes >= 0)) {
