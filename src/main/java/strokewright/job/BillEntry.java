@@ -49,7 +49,8 @@ public record BillEntry(
         faults.textIfGiven("/extra", extra);
         faults.textIfGiven("/supplier", supplier);
         faults.textIfGiven("/number", number);
-        MetalEntry.money(faults, "/amount", amount, book, true);
+        faults.present("/amount", amount, "an amount before tax");
+        faults.payableIfGiven("/amount", amount, book.currency());
         note(faults, note);
         return faults;
     }

@@ -90,8 +90,9 @@ public record MetalEntry(
             faults.add(
                     "/kg", "is missing: the mass, or thicknessMm, lengthMm, widthMm and a count");
         }
-        money(faults, "/paid", paid, book, true);
-        money(faults, "/offcutValue", offcutValue, book, false);
+        faults.present("/paid", paid, "an amount before tax");
+        faults.payableIfGiven("/paid", paid, book.currency());
+        faults.payableIfGiven("/offcutValue", offcutValue, book.currency());
         faults.overIfGiven("/offcutLengthMm", offcutLengthMm, 0, LONGEST_MM);
         faults.overIfGiven("/offcutWidthMm", offcutWidthMm, 0, LONGEST_MM);
         faults.withinIfGiven("/offcutKg", offcutKg, 0, MOST_KG);
@@ -128,19 +129,6 @@ public record MetalEntry(
 
     private boolean sized() {
         return thicknessMm != null && lengthMm != null && widthMm != null && count != null;
-    }
-
-    static void money(
-            Faults faults, String at, @Nullable Money money, ShopBook book, boolean needed) {
-        if (money == null) {
-            if (needed) {
-                faults.add(at, "is missing: an amount before tax");
-            }
-        } else if (!money.currency().equals(book.currency())) {
-            faults.add(at + "/currency", "must be the shop's: " + book.currency());
-        } else {
-            faults.payableIfGiven(at, money);
-        }
     }
 
     /** As people say it: 2 of 2000 × 1000 × 1.5 mm. */

@@ -35,7 +35,7 @@ record NewChangeOrder(
             faults.add("/reason", "is missing: why more is done, in a few words");
         }
         NewJob.reason(faults, reason);
-        NewJob.net(faults, net, book);
+        faults.payableIfGiven("/net", net, book.currency());
         Wanted.check(faults, items, book);
         return faults;
     }

@@ -86,7 +86,7 @@ record NewJob(
         }
         title(faults, title);
         reason(faults, reason);
-        net(faults, net, book);
+        faults.payableIfGiven("/net", net, book.currency());
         Wanted.check(faults, items, book);
     }
 
@@ -99,14 +99,6 @@ record NewJob(
     static void title(Faults faults, @Nullable String title) {
         if (title != null) {
             faults.text("/title", title);
-        }
-    }
-
-    static void net(Faults faults, @Nullable Money net, ShopBook book) {
-        if (net != null && !net.currency().equals(book.currency())) {
-            faults.add("/net/currency", "must be the shop's: " + book.currency());
-        } else {
-            faults.payableIfGiven("/net", net);
         }
     }
 }

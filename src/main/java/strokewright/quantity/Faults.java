@@ -3,6 +3,7 @@ package strokewright.quantity;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Currency;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -66,10 +67,14 @@ public final class Faults {
         return value == null || within(pointer, value, low, high);
     }
 
-    /** An amount that somebody pays or is told: not below zero, no part of a cent. */
-    public boolean payableIfGiven(String pointer, @Nullable Money money) {
+    /** An amount that somebody pays or is told, in the shop's own money, to the cent. */
+    public boolean payableIfGiven(String pointer, @Nullable Money money, Currency shops) {
         if (money == null) {
             return true;
+        }
+        if (!money.currency().equals(shops)) {
+            add(pointer + "/currency", "must be the shop's: " + shops);
+            return false;
         }
         if (money.amount().signum() < 0 || money.amount().compareTo(MOST_MONEY) > 0) {
             add(pointer, "must be from 0 to " + MOST_MONEY.toPlainString());

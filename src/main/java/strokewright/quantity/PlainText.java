@@ -1,11 +1,7 @@
 package strokewright.quantity;
 
-import java.util.regex.Pattern;
-
 /** Which characters a text of people may hold. */
 public final class PlainText {
-
-    private static final Pattern TURNING = Pattern.compile("[\\u202a-\\u202e\\u2066-\\u2069]");
 
     private PlainText() {}
 
@@ -29,6 +25,9 @@ public final class PlainText {
 
     /** Without the marks that nobody types but that come along when text is pasted. */
     public static String withoutTurns(String text) {
-        return TURNING.matcher(text).replaceAll("");
+        return text.chars()
+                .filter(c -> !turns((char) c))
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
     }
 }

@@ -43,14 +43,10 @@ public class QuoteHistory {
      */
     @Transactional
     public QuoteNote note(String number, QuoteNote note) {
-        note.faults().throwIfAny();
+        note.faults(shops.current().currency()).throwIfAny();
         Quote quote = stored.quote(number);
         SignedIn who = SignedIn.current();
         Money told = note.toldNet();
-        if (told != null && !told.currency().equals(shops.current().currency())) {
-            throw new InvalidInput(
-                    "/toldNet/currency", "must be the shop's: " + shops.current().currency());
-        }
         QuoteNote kept =
                 new QuoteNote(stored.now(), who.displayName(), note.kept(), told, note.toldTo());
         sql.sql(

@@ -2,6 +2,7 @@ package strokewright.quote;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
+import java.util.Currency;
 import org.jspecify.annotations.Nullable;
 import strokewright.quantity.Faults;
 import strokewright.quantity.Money;
@@ -22,7 +23,10 @@ public record QuoteNote(
         @Nullable Money toldNet,
         @Nullable String toldTo) {
 
-    Faults faults() {
+    /**
+     * @param shops the currency of the shop
+     */
+    Faults faults(Currency shops) {
         Faults faults = new Faults();
         if (at != null) {
             faults.add("/at", "is given by the service: leave it out");
@@ -30,16 +34,13 @@ public record QuoteNote(
         if (by != null) {
             faults.add("/by", "is given by the service: leave it out");
         }
-        if (toldNet == null) {
-            if (text == null || text.isBlank()) {
-                faults.add("/text", "is missing: what is to be noted, or a told price");
-            }
-            if (toldTo != null) {
-                faults.add("/toldNet", "is missing: the price that was told");
-            }
-        } else {
-            faults.payableIfGiven("/toldNet", toldNet);
+        if (toldNet == null && (text == null || text.isBlank())) {
+            faults.add("/text", "is missing: what is to be noted, or a told price");
         }
+        if (toldNet == null && toldTo != null) {
+            faults.add("/toldNet", "is missing: the price that was told");
+        }
+        faults.payableIfGiven("/toldNet", toldNet, shops);
         Terms.prose(faults, "/text", text);
         faults.textIfGiven("/toldTo", toldTo);
         return faults;

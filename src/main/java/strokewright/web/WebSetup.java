@@ -15,6 +15,7 @@ import org.springframework.web.method.support.HandlerMethodArgumentResolver;
 import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import strokewright.quantity.PlainText;
 
 /**
  * Which bodies are read and written. The strict reader is no bean on purpose: as a bean it would be
@@ -32,7 +33,7 @@ class WebSetup implements WebMvcConfigurer {
 
     /**
      * Refuses, beyond Spring Security's own list, parameters with characters that no form sends and
-     * no database stores.
+     * no database stores. Marks that come along when text is pasted are left out later.
      */
     @Bean
     static StrictHttpFirewall firewall() {
@@ -44,7 +45,9 @@ class WebSetup implements WebMvcConfigurer {
 
     private static boolean printable(@Nullable String text) {
         return text == null
-                || text.chars().allMatch(c -> c >= ' ' || c == '\t' || c == '\n' || c == '\r');
+                || PlainText.withoutTurns(text)
+                        .chars()
+                        .noneMatch(c -> PlainText.isForeign((char) c));
     }
 
     @Override

@@ -278,6 +278,16 @@ class QuoteStepsPageTests extends ServiceTest {
                 .contains("price told", "900.00\u00a0EUR", "to B. Uyer");
     }
 
+    @Test
+    void marksThatComeAlongWithPastedTextAreLeftOutAndControlCharactersRefused() {
+        String number = draft(Terms.UNSAID);
+        String notes = path(number) + "/notes";
+        office.submit(path(number), notes, Map.of("/text", "\u202aRings back\u202c"));
+        assertThat(office.open(path(number)).body()).contains(">Rings back<");
+        assertThat(office.submit(path(number), notes, Map.of("/text", "a\u0085b")).statusCode())
+                .isEqualTo(400);
+    }
+
     // Head and terms ------------------------------------------------------------------------------
 
     @Test
